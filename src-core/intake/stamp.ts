@@ -1,0 +1,60 @@
+import type { DateField } from '../media/media-facts.ts';
+import type { EpochMs, Seconds } from '../platform/units.ts';
+
+/** Where a stamp's date came from: a field of the file, its name, or the file system. */
+export type StampSource = DateField | 'file-name' | 'file-time' | 'none';
+
+/** Whether the recording began or ended at the instant that was read. */
+export type StampMeaning = 'start' | 'stop' | 'unknown';
+
+/** How far to believe a stamp: `firm` and `fair` order clips; `weak` and `none` are flagged. */
+export type StampTrust = 'firm' | 'fair' | 'weak' | 'none';
+
+/** Why a stamp was believed, as a code that the faces word. One reason decides; the others explain. */
+export type StampReason =
+  | 'recording-date-written'
+  | 'modified-after-duration'
+  | 'name-plus-duration-is-header'
+  | 'android-writes-at-stop'
+  | 'exif-original-written'
+  | 'header-alone'
+  | 'header-local-by-custom'
+  | 'file-creation-only'
+  | 'name-only'
+  | 'name-date-only'
+  | 'file-time-only'
+  | 'local-time-ambiguous'
+  | 'local-time-skipped'
+  | 'header-implausible'
+  | 'nothing-usable';
+
+/** An instant read for a clip, with the source it came from and how far to trust it. */
+export interface Stamp {
+  /** The instant the chosen source gives; null where it gives a local time only, or nothing. */
+  readonly readMs: EpochMs | null;
+  /** `YYYY-MM-DDTHH:MM:SS` where a local time is all there is, else null. */
+  readonly local: string | null;
+  readonly source: StampSource;
+  readonly meaning: StampMeaning;
+  /** The believed start of the recording by the tablet's own clock; null where nothing can be believed. */
+  readonly startMs: EpochMs | null;
+  /** Half width of the interval that holds the true start, tablet clock taken as right; Infinity where unknown. */
+  readonly uncertaintySeconds: Seconds;
+  readonly trust: StampTrust;
+  readonly reason: StampReason;
+  /** Facts met on the way that the teacher may want to know; each is worded by the faces. */
+  readonly problems: readonly StampProblem[];
+}
+
+/** Something odd about a clip's dates that did not stop a stamp from being read. */
+export type StampProblem =
+  | { readonly code: 'stamp-header-unusable'; readonly field: DateField; readonly raw: string }
+  | {
+      readonly code: 'stamp-sources-disagree';
+      readonly chosen: StampSource;
+      readonly other: StampSource;
+      readonly differenceSeconds: Seconds;
+    }
+  | { readonly code: 'stamp-zone-unknown'; readonly source: StampSource }
+  | { readonly code: 'stamp-local-ambiguous'; readonly local: string }
+  | { readonly code: 'stamp-date-without-time'; readonly date: string };
