@@ -1,0 +1,68 @@
+/** Where in plan.json or roster.csv something is wrong, and what; worded by the faces. */
+export type PlanProblem =
+  | { readonly code: 'plan-not-json'; readonly line: number; readonly column: number }
+  | { readonly code: 'plan-not-ours' }
+  | { readonly code: 'plan-newer'; readonly version: number; readonly newest: number }
+  | {
+      readonly code: 'plan-field';
+      /** Such as `stations[2].reps`. */
+      readonly path: string;
+      /** What was expected there: a key such as `local-time`, `number`, `unknown-key`. */
+      readonly expected: string;
+      /** Bounds, allowed values or the like, where the key has them. */
+      readonly detail: string | null;
+    }
+  | { readonly code: 'plan-zone-unknown'; readonly path: string; readonly zone: string }
+  | { readonly code: 'plan-code-twice'; readonly path: string; readonly value: string }
+  | {
+      readonly code: 'plan-name-ambiguous';
+      readonly path: string;
+      readonly other: string;
+      readonly name: string;
+    }
+  | { readonly code: 'plan-station-unknown'; readonly path: string; readonly station: string }
+  | { readonly code: 'plan-station-repeated'; readonly path: string; readonly station: string }
+  | {
+      readonly code: 'plan-start-differs';
+      readonly path: string;
+      readonly start: string;
+      readonly first: string;
+    }
+  | {
+      readonly code: 'plan-squads-meet';
+      readonly path: string;
+      readonly station: string;
+      readonly slot: number;
+      readonly squads: readonly [string, string];
+    }
+  | { readonly code: 'plan-period-unknown'; readonly path: string; readonly period: string }
+  | {
+      readonly code: 'plan-period-reversed';
+      readonly path: string;
+      readonly start: string;
+      readonly end: string;
+    }
+  | { readonly code: 'plan-periods-overlap'; readonly path: string; readonly other: string }
+  | { readonly code: 'plan-range-reversed'; readonly path: string }
+  | { readonly code: 'plan-scale-order'; readonly path: string };
+
+/** What is wrong with a line of roster.csv, by line number as an editor shows it (the heading is line 1). */
+export type RosterProblem =
+  | { readonly code: 'roster-column-missing'; readonly column: string }
+  | { readonly code: 'roster-empty' }
+  | { readonly code: 'roster-line-uneven'; readonly line: number }
+  | { readonly code: 'roster-field-empty'; readonly line: number; readonly column: string }
+  | {
+      readonly code: 'roster-id-twice';
+      readonly line: number;
+      readonly id: string;
+      readonly firstLine: number;
+    }
+  | { readonly code: 'roster-squad-unknown'; readonly line: number; readonly squad: string }
+  | { readonly code: 'roster-attendance-unknown'; readonly line: number; readonly value: string }
+  | { readonly code: 'roster-arrival-missing'; readonly line: number }
+  | { readonly code: 'roster-arrival-invalid'; readonly line: number; readonly value: string }
+  | { readonly code: 'roster-stills-unknown'; readonly line: number; readonly value: string };
+
+/** Anything wrong with what the teacher prescribed. */
+export type LessonProblem = PlanProblem | RosterProblem;

@@ -1,0 +1,117 @@
+import papa from 'papaparse';
+import type { RosterProblem } from './lesson-problem.ts';
+import type { Plan, SquadCode } from './plan.ts';
+import { findSquadByName } from './squad-name.ts';
+
+/** Whether a pupil was there. `excused` has no reason here on purpose: a medical reason is never stored. */
+export type Attendance = 'present' | 'absent' | 'excused' | 'late';
+
+/** One pupil of the class. */
+export interface Pupil {
+  /** The gradebook's id, never changed. */
+  readonly id: string;
+  readonly given: string;
+  readonly family: string;
+  readonly squad: SquadCode;
+  readonly attendance: Attendance;
+  /** Local time of arrival, `HH:MM`; only for `late`. */
+  readonly arrived: string | null;
+  /** False: on the do-not-film list; no still of the pupil's squad shows in print or export unasked. */
+  readonly stills: boolean;
+}
+
+/** The class as read from roster.csv, with what could not be read. */
+export interface RosterReading {
+  readonly pupils: readonly Pupil[];
+  readonly problems: readonly RosterProblem[];
+}
+
+const REQUIRED = ['id', 'given', 'family', 'squad'] as const;
+const ATTENDANCES: readonly string[] = ['present', 'absent', 'excused', 'late'];
+const LOCAL_TIME = /^([01]\d|2[0-3]):[0-5]\d$/;
+
+type Fields = Readonly<Record<string, string>>;
+
+/**
+ * Reads roster.csv (format 1): a heading line naming the columns in any order, `id,given,family,squad` required;
+ * `attendance`, `arrived` and `stills` optional; further columns are left alone. Squads go by code, name, pinnie
+ * or tablet. A line with a problem that leaves its pupil's squad or id open is left out; lesser slips are
+ * reported and read in the pupil's favour (present, stills not allowed).
+ */
+export function parseRoster(text: string, plan: Plan): RosterReading {
+  const rows = papa.parse(text.replace(/^\uFEFF/, ''), { skipEmptyLines: false }).data;
+  const heads = (rows[0] ?? []).map((head) => head.trim().toLowerCase());
+  const missing = REQUIRED.filter((column) => !heads.includes(column));
+  if (missing.length > 0) {
+    return { pupils: [], problems: missing.map((column) => ({ code: 'roster-column-missing', column })) };
+  }
+  const pupils: Pupil[] = [];
+  const problems: RosterProblem[] = [];
+  const firstLines = new Map<string, number>();
+  rows.slice(1).forEach((row, index) => {
+    const line = index + 2;
+    if (row.every((field) => field.trim() === '')) return;
+    if (row.length !== heads.length) problems.push({ code: 'roster-line-uneven', line });
+    const fields: Fields = Object.fromEntries(heads.map((head, at) => [head, (row[at] ?? '').trim()]));
+    const reading = readPupil(fields, line, plan);
+    problems.push(...reading.problems);
+    if (!reading.pupil) return;
+    const firstLine = firstLines.get(reading.pupil.id);
+    if (firstLine !== undefined) {
+      problems.push({ code: 'roster-id-twice', line, id: reading.pupil.id, firstLine });
+      return;
+    }
+    firstLines.set(reading.pupil.id, line);
+    pupils.push(reading.pupil);
+  });
+  if (pupils.length === 0 && problems.length === 0) problems.push({ code: 'roster-empty' });
+  return { pupils, problems };
+}
+
+function readPupil(
+  fields: Fields,
+  line: number,
+  plan: Plan,
+): { pupil: Pupil | null; problems: RosterProblem[] } {
+  const problems: RosterProblem[] = [];
+  const empty = REQUIRED.find((column) => !fields[column]);
+  if (empty) return { pupil: null, problems: [{ code: 'roster-field-empty', line, column: empty }] };
+  const squad = findSquadByName(fields.squad ?? '', plan.squads);
+  if (!squad) {
+    return { pupil: null, problems: [{ code: 'roster-squad-unknown', line, squad: fields.squad ?? '' }] };
+  }
+  const presence = readPresence(fields, line, problems);
+  const pupil: Pupil = {
+    id: fields.id ?? '',
+    given: fields.given ?? '',
+    family: fields.family ?? '',
+    squad: squad.code,
+    ...presence,
+    stills: readStills(fields.stills, line, problems),
+  };
+  return { pupil, problems };
+}
+
+function readPresence(
+  fields: Fields,
+  line: number,
+  problems: RosterProblem[],
+): Pick<Pupil, 'attendance' | 'arrived'> {
+  const attendance = (fields.attendance || 'present').toLowerCase();
+  if (!ATTENDANCES.includes(attendance)) {
+    problems.push({ code: 'roster-attendance-unknown', line, value: attendance });
+    return { attendance: 'present', arrived: null };
+  }
+  if (attendance !== 'late') return { attendance: attendance as Attendance, arrived: null };
+  const arrived = (fields.arrived ?? '').padStart(5, '0');
+  if (!fields.arrived) problems.push({ code: 'roster-arrival-missing', line });
+  else if (!LOCAL_TIME.test(arrived))
+    problems.push({ code: 'roster-arrival-invalid', line, value: fields.arrived });
+  return { attendance: 'late', arrived: LOCAL_TIME.test(arrived) ? arrived : null };
+}
+
+function readStills(value: string | undefined, line: number, problems: RosterProblem[]): boolean {
+  if (value === undefined || value === '' || value.toLowerCase() === 'yes') return true;
+  if (value.toLowerCase() !== 'no') problems.push({ code: 'roster-stills-unknown', line, value });
+  return false;
+}
