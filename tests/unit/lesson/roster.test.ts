@@ -1,0 +1,75 @@
+import { describe, expect, test } from 'vitest';
+import { parseRoster } from '../../../src-core/lesson/roster.ts';
+import { buildSmallPlan } from './small-plan.ts';
+
+const plan = buildSmallPlan();
+const HEAD = 'id,given,family,squad,attendance,arrived,stills';
+const read = (...lines: string[]) => parseRoster([HEAD, ...lines].join('\r\n'), plan);
+
+describe('the roster', () => {
+  test('is read whole, squads by any of their names', () => {
+    const { pupils, problems } = read(
+      'k-1,Odda,Quillfeather,Plum,,,',
+      'k-2,Bram,Thistlewick,tablet 1,late,9:05,no',
+    );
+    expect(problems).toEqual([]);
+    expect(pupils).toEqual([
+      {
+        id: 'k-1',
+        given: 'Odda',
+        family: 'Quillfeather',
+        squad: 'plum',
+        attendance: 'present',
+        arrived: null,
+        stills: true,
+      },
+      {
+        id: 'k-2',
+        given: 'Bram',
+        family: 'Thistlewick',
+        squad: 'teal',
+        attendance: 'late',
+        arrived: '09:05',
+        stills: false,
+      },
+    ]);
+  });
+
+  test('may come from a spreadsheet: byte-order mark, other column order, further columns, quotes, blank lines', () => {
+    const text = '\uFEFFSquad,Family,Given,ID,House\n\nteal,"O\'Kelp, the elder",Ansa,=4,Red\n';
+    const { pupils, problems } = parseRoster(text, plan);
+    expect(problems).toEqual([]);
+    expect(pupils).toMatchObject([{ id: '=4', family: "O'Kelp, the elder", squad: 'teal' }]);
+  });
+
+  test('without a needed column is refused, naming it', () => {
+    expect(parseRoster('id,given,squad\n1,A,teal', plan)).toEqual({
+      pupils: [],
+      problems: [{ code: 'roster-column-missing', column: 'family' }],
+    });
+  });
+
+  test.each([
+    ['k-1,Odda,Quill,jade,,,', { code: 'roster-squad-unknown', line: 2, squad: 'jade' }, 0],
+    ['k-1,,Quill,teal,,,', { code: 'roster-field-empty', line: 2, column: 'given' }, 0],
+    ['k-1,Odda,Quill,teal,ill,,', { code: 'roster-attendance-unknown', line: 2, value: 'ill' }, 1],
+    ['k-1,Odda,Quill,teal,late,,', { code: 'roster-arrival-missing', line: 2 }, 1],
+    ['k-1,Odda,Quill,teal,late,soon,', { code: 'roster-arrival-invalid', line: 2, value: 'soon' }, 1],
+    ['k-1,Odda,Quill,teal,,,perhaps', { code: 'roster-stills-unknown', line: 2, value: 'perhaps' }, 1],
+    ['k-1,Odda,Quill,teal', { code: 'roster-line-uneven', line: 2 }, 1],
+  ])('names the slip in “%s”', (line, problem, pupilsLeft) => {
+    const { pupils, problems } = read(line);
+    expect(problems).toEqual([problem]);
+    expect(pupils).toHaveLength(pupilsLeft);
+  });
+
+  test('takes no pupil twice', () => {
+    const { pupils, problems } = read('k-1,Odda,Quill,teal,,,', 'k-1,Bram,Thistle,teal,,,');
+    expect(pupils).toHaveLength(1);
+    expect(problems).toEqual([{ code: 'roster-id-twice', line: 3, id: 'k-1', firstLine: 2 }]);
+  });
+
+  test('on an unclear word about stills allows none', () => {
+    expect(read('k-1,Odda,Quill,teal,,,perhaps').pupils[0]?.stills).toBe(false);
+  });
+});
