@@ -1,0 +1,13 @@
+/** Bytes as UTF-8 text; where they are not UTF-8, as Latin-1. Stops at the first zero byte, trims white space. */
+export function readText(bytes: Uint8Array): string {
+  const end = bytes.indexOf(0);
+  const used = end < 0 ? bytes : bytes.subarray(0, end);
+  const latin = Array.from(used, (byte) => String.fromCharCode(byte)).join('');
+  if (!used.some((byte) => byte > 0x7f)) return latin.trim();
+  try {
+    const escaped = Array.from(used, (byte) => `%${byte.toString(16).padStart(2, '0')}`).join('');
+    return decodeURIComponent(escaped).trim();
+  } catch {
+    return latin.trim();
+  }
+}
