@@ -1,0 +1,59 @@
+import papa from 'papaparse';
+import type { GradeSheet } from './grade-sheet.ts';
+
+/** Why a sheet's text may not be what another program expects; the text is written all the same. */
+export type CsvProblem =
+  /** A spreadsheet would take this id for a formula. Ids are never changed: a gradebook knows them by heart. */
+  { readonly code: 'sheet-id-formula'; readonly row: number; readonly id: string };
+
+/** A grade sheet as CSV text, and what could not be made safe in it. */
+export interface CsvText {
+  readonly text: string;
+  readonly problems: readonly CsvProblem[];
+}
+
+/** Characters that make a spreadsheet read a cell as a formula when it begins with one (OWASP, CSV Injection). */
+const FORMULA_START = /^[=+\-@\t\r\n]/;
+
+/** What may separate cells where the reader's comma is another: within quotes it cannot start a cell of its own. */
+const OTHER_SEPARATOR = /[;\t|]/;
+
+/** A text that no spreadsheet runs: a dangerous first character is led by an apostrophe (OWASP, CSV Injection). */
+export function protectText(text: string): string {
+  return FORMULA_START.test(text) ? `'${text}` : text;
+}
+
+/**
+ * A grade sheet as CSV by RFC 4180: comma, CRLF after every line, heads first, quotes where needed. Heads and text
+ * columns are made safe for spreadsheets; ids and numbers stand as they are. Numbers have a point; an empty cell
+ * is no number. To be written as UTF-8.
+ */
+export function buildCsv(sheet: GradeSheet): CsvText {
+  const heads = sheet.columns.map(({ head }) => protectText(head));
+  const rows = sheet.rows.map((row) =>
+    row.map((cell, column) => buildCell(cell, sheet.columns[column]?.kind === 'text')),
+  );
+  const lines = [heads, ...rows];
+  const quotes = heads.map((_, column) => lines.some((line) => OTHER_SEPARATOR.test(String(line[column]))));
+  // A lone empty cell would be an empty line, which readers skip.
+  const isLone = heads.length === 1;
+  return {
+    text: `${papa.unparse(lines, { newline: '\r\n', quotes: isLone ? true : quotes })}\r\n`,
+    problems: findFormulaIds(sheet),
+  };
+}
+
+function buildCell(cell: string | number | null, isText: boolean): string | number {
+  if (cell === null) return '';
+  return isText && typeof cell === 'string' ? protectText(cell) : cell;
+}
+
+function findFormulaIds(sheet: GradeSheet): readonly CsvProblem[] {
+  return sheet.rows.flatMap((row, at) =>
+    row.flatMap((cell, column): CsvProblem[] =>
+      sheet.columns[column]?.kind === 'id' && FORMULA_START.test(String(cell))
+        ? [{ code: 'sheet-id-formula', row: at + 1, id: String(cell) }]
+        : [],
+    ),
+  );
+}

@@ -1,0 +1,39 @@
+import type { LessonScore, PupilState } from '../marking/points.ts';
+import type { SlotScore } from '../marking/squad-score.ts';
+
+/** What is about to be written, counted before. */
+export interface HandInCounts {
+  /** Slots of all squads by how they stand. */
+  readonly slots: Readonly<Record<SlotScore['state'], number>>;
+  readonly pupils: Readonly<Record<PupilState, number>>;
+  readonly openFlags: number;
+}
+
+/** Why nothing was written. */
+export type HandInProblem = { readonly code: 'hand-in-flags-open'; readonly openFlags: number };
+
+/** Whether marks may be handed in, and what stands in them. */
+export interface HandInCheck {
+  readonly counts: HandInCounts;
+  /** Empty: go ahead. */
+  readonly problems: readonly HandInProblem[];
+  /** False where a mark is unconfirmed or a flag is open: the sheet will say so. */
+  readonly isFinal: boolean;
+}
+
+/**
+ * Refuses while a flag is open, unless the teacher asks for it all the same (`evenWithOpenFlags`). Unconfirmed marks
+ * do not refuse: they are counted here and written as unconfirmed.
+ */
+export function checkHandIn(score: LessonScore, evenWithOpenFlags: boolean): HandInCheck {
+  const openFlags = score.openFlags.length;
+  const slots = { inked: 0, pencilled: 0, flagged: 0, 'no-clip': 0 };
+  for (const { state } of score.squads.flatMap((squad) => squad.slots)) slots[state] += 1;
+  const pupils = { confirmed: 0, unconfirmed: 0, absent: 0, excused: 0 };
+  for (const { state } of score.pupils) pupils[state] += 1;
+  return {
+    counts: { slots, pupils, openFlags },
+    problems: openFlags > 0 && !evenWithOpenFlags ? [{ code: 'hand-in-flags-open', openFlags }] : [],
+    isFinal: openFlags === 0 && pupils.unconfirmed === 0,
+  };
+}
