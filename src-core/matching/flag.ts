@@ -1,22 +1,8 @@
+import type { TraceHint } from '../intake/other-squad.ts';
+import type { ClockDoubt } from '../intake/tablet-times.ts';
 import type { SlotIndex, SquadCode, StationCode } from '../lesson/plan.ts';
 import type { EpochMs, Seconds } from '../platform/units.ts';
 import type { ClipId } from './observation.ts';
-
-/** Why a clip's time is doubted. */
-export type ClockDoubt =
-  | 'no-date'
-  | 'date-only'
-  | 'weak-source'
-  | 'local-ambiguous'
-  | 'export-date'
-  | 'tablet-clock';
-
-/** What speaks for another squad's having filmed a clip. */
-export type SquadHint =
-  | { readonly kind: 'recorder'; readonly name: string }
-  | { readonly kind: 'overlap'; readonly clip: ClipId }
-  | { readonly kind: 'fills-gap'; readonly station: StationCode }
-  | { readonly kind: 'name-series'; readonly neighbour: string };
 
 /**
  * A reason for the teacher to look, with its evidence: the closed list. `squad` is whose desk it lies on;
@@ -28,7 +14,10 @@ export type Flag = { readonly squad: SquadCode } & (
       readonly clip: ClipId;
       readonly slot: SlotIndex;
       readonly station: StationCode;
-      /** The in-order neighbour that this clip was filmed on the wrong side of. */
+      /**
+       * The in-order clip nearest in time that this clip was filmed on the wrong side of. `side` is where this
+       * clip lies seen from that one: `before` means filmed before it although the route comes to it later.
+       */
       readonly against: {
         readonly clip: ClipId;
         readonly slot: SlotIndex;
@@ -40,7 +29,7 @@ export type Flag = { readonly squad: SquadCode } & (
       readonly clip: null;
       readonly slot: SlotIndex;
       readonly station: StationCode;
-      /** Clips filed elsewhere that could fill the slot. */
+      /** Clips that could fill the slot: unplaced ones of this squad, and any filed elsewhere. */
       readonly candidates: readonly ClipId[];
     }
   | { readonly code: 'extra'; readonly clip: ClipId; readonly station: StationCode | null }
@@ -48,12 +37,15 @@ export type Flag = { readonly squad: SquadCode } & (
       readonly code: 'retake';
       readonly clip: ClipId;
       readonly slot: SlotIndex;
-      /** The clip of this slot that counts by the plan's rule. */
+      /** The clip of this slot that counts: by the plan's rule, or after a return the one that keeps the order. */
       readonly counts: ClipId;
+      /** True where the squad filmed another known station between the two. */
+      readonly returned: boolean;
     }
   | {
       readonly code: 'wrong-place';
       readonly clip: ClipId;
+      /** The slot in whose time the clip was filmed; it has no missing flag besides. */
       readonly slot: SlotIndex;
       readonly expected: StationCode;
       readonly station: StationCode;
@@ -66,9 +58,13 @@ export type Flag = { readonly squad: SquadCode } & (
     }
   | {
       readonly code: 'clock-doubtful';
-      readonly clip: ClipId;
+      /** Null: the whole tablet. */
+      readonly clip: ClipId | null;
       readonly doubt: ClockDoubt;
+      /** Half width of the interval that holds the true start; Infinity where nothing is known. */
       readonly uncertaintySeconds: Seconds;
+      /** A correction of the tablet's clock that would fit the timetable, or null; proposed, never applied. */
+      readonly shiftSeconds: Seconds | null;
     }
   | {
       readonly code: 'outside-period';
@@ -82,7 +78,7 @@ export type Flag = { readonly squad: SquadCode } & (
       readonly code: 'other-squad';
       readonly clip: ClipId;
       readonly likely: SquadCode;
-      readonly hints: readonly SquadHint[];
+      readonly hints: readonly TraceHint[];
     }
   | { readonly code: 'unreadable'; readonly clip: ClipId; readonly problem: string }
   | { readonly code: 'too-short'; readonly clip: ClipId; readonly durationSeconds: Seconds }
@@ -96,5 +92,5 @@ export type FlagKey = string;
 
 /** The key under which a flag is settled in the journal. */
 export function getFlagKey(flag: Flag): FlagKey {
-  return `${flag.code}:${flag.squad}:${flag.clip ?? flag.slot}`;
+  return `${flag.code}:${flag.squad}:${flag.clip ?? ('slot' in flag ? flag.slot : 'tablet')}`;
 }
