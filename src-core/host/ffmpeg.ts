@@ -1,0 +1,141 @@
+import type { ChildProcess } from 'node:child_process';
+import { PassThrough, type Readable } from 'node:stream';
+import fluent from 'fluent-ffmpeg';
+import type { Seconds } from '../platform/units.ts';
+import { MS_PER_SECOND } from '../platform/units.ts';
+import type { Ffmpeg } from './find-ffmpeg.ts';
+
+/** One run of ffmpeg: files in, filters, one raw stream out. */
+export interface FfmpegCall {
+  readonly inputs: readonly FfmpegInput[];
+  /** Filter chains, joined to one graph; the last one's output is labelled `[out]`. */
+  readonly filters: readonly string[];
+  /** Options of the output stream, such as its format. */
+  readonly output: readonly string[];
+  readonly limitSeconds: Seconds;
+  readonly signal?: AbortSignal;
+  /** Hears every line that ffmpeg says, each with its level: `[info]`, `[error]`. */
+  onLine(line: string): void;
+}
+
+/** A file that ffmpeg reads, with the options that stand before it. */
+export interface FfmpegInput {
+  /** Absolute path. */
+  readonly path: string;
+  readonly options: readonly string[];
+}
+
+/** Why a run ended. */
+export interface FfmpegEnd {
+  /** `failed`: ffmpeg gave up by itself. `stopped`: we had enough. */
+  readonly reason: 'done' | 'failed' | 'stopped' | 'cancelled' | 'timed-out';
+  /** ffmpeg's last complaint without its level and address; empty where it had none. */
+  readonly lastError: string;
+}
+
+/** A run under way. */
+export interface FfmpegRun {
+  /** What ffmpeg writes; ffmpeg waits while nobody reads it. Ends with the run, however that ends. */
+  readonly output: Readable;
+  /** Settles when the process is gone; never rejects. */
+  readonly ended: Promise<FfmpegEnd>;
+  /** Ends the run early; repeated calls do nothing. */
+  stop(): void;
+}
+
+/** How long ffmpeg may take to obey before it is killed. */
+const GRACE_MS = 2000;
+
+/** Only files on this machine: a playlist disguised as a clip must not make ffmpeg open addresses. */
+const LOCAL_ONLY = ['-protocol_whitelist', 'file,pipe'];
+
+const SPEAK_PLAINLY = ['-hide_banner', '-nostdin', '-nostats', '-loglevel', 'level+info'];
+
+/**
+ * Starts ffmpeg: an argument list without a shell, a time limit, cancellation by signal. It is asked to stop with
+ * SIGTERM and killed after {@link GRACE_MS}. This is the only place that knows how processes of ffmpeg are run.
+ */
+export function runFfmpeg(ffmpeg: Ffmpeg, call: FfmpegCall): FfmpegRun {
+  // Closing the stream would make fluent-ffmpeg kill a process that is about to end well.
+  const output = new PassThrough({ autoDestroy: false, emitClose: false });
+  const command = buildCommand(ffmpeg, call, output);
+  let reason: FfmpegEnd['reason'] | null = null;
+  let child: ChildProcess | null = null;
+  let lastError = '';
+  let killTimer: NodeJS.Timeout | undefined;
+
+  let settle: (end: FfmpegEnd) => void = () => {};
+  const ended = new Promise<FfmpegEnd>((resolve) => {
+    settle = resolve;
+  });
+  const finish = (own: FfmpegEnd['reason']) => {
+    clearTimeout(limitTimer);
+    clearTimeout(killTimer);
+    call.signal?.removeEventListener('abort', cancel);
+    settle({ reason: reason ?? own, lastError });
+    output.end();
+  };
+  const interrupt = (why: FfmpegEnd['reason']) => {
+    if (reason !== null) return;
+    reason = why;
+    killTimer = end(child, () => finish(why));
+  };
+  const cancel = () => interrupt('cancelled');
+  const limitTimer = setTimeout(() => interrupt('timed-out'), call.limitSeconds * MS_PER_SECOND);
+
+  command.on('stderr', (line: string) => {
+    lastError = readComplaint(line) ?? lastError;
+    call.onLine(line);
+  });
+  command.on('start', () => {
+    child = getProcess(command);
+    child?.once('close', (code) => finish(code === 0 ? 'done' : 'failed'));
+    if (reason !== null) killTimer = end(child, () => {});
+  });
+  command.on('error', (error: Error) => {
+    if (child?.pid !== undefined) return; // Its process will close, and says more.
+    lastError ||= error.message;
+    finish('failed');
+  });
+  if (call.signal?.aborted) cancel();
+  else {
+    call.signal?.addEventListener('abort', cancel);
+    command.run();
+  }
+  return { output, ended, stop: () => interrupt('stopped') };
+}
+
+function buildCommand(ffmpeg: Ffmpeg, call: FfmpegCall, output: PassThrough): fluent.FfmpegCommand {
+  const command = fluent({ stdoutLines: 1 }).setFfmpegPath(ffmpeg.path);
+  call.inputs.forEach((input, at) => {
+    const global = at === 0 ? SPEAK_PLAINLY : [];
+    // Spread on purpose: a lone string would be split at its spaces.
+    command.input(`file:${input.path}`).inputOptions(...[...global, ...LOCAL_ONLY, ...input.options]);
+  });
+  command.complexFilter([...call.filters]);
+  command.output(output).outputOptions(...['-map', '[out]', ...ffmpeg.passThrough, ...call.output]);
+  return command;
+}
+
+/** fluent-ffmpeg keeps its process in a property that its types leave out. */
+function getProcess(command: fluent.FfmpegCommand): ChildProcess | null {
+  const held: { ffmpegProc?: ChildProcess } = command as object;
+  return held.ffmpegProc ?? null;
+}
+
+/** Asks a process to end, and kills it when it does not; `onNone` where none has started. */
+function end(child: ChildProcess | null, onNone: () => void): NodeJS.Timeout | undefined {
+  if (child?.pid === undefined) {
+    onNone();
+    return undefined;
+  }
+  // It may be waiting for us to read; a closed pipe lets it go on to the signal.
+  child.stdout?.destroy();
+  child.kill('SIGTERM');
+  return setTimeout(() => child.kill('SIGKILL'), GRACE_MS);
+}
+
+/** The text of a line on the levels error and fatal, else null. */
+function readComplaint(line: string): string | null {
+  return /^(?:\[[^\]]+ @ 0x[0-9a-f]+\] )?\[(?:error|fatal|panic)\] (.*)$/.exec(line)?.[1]?.trim() || null;
+}
