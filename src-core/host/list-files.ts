@@ -13,7 +13,7 @@ const collator = new Intl.Collator('en', { numeric: true });
 /**
  * Lists a folder and all below it without opening a file. Hidden files and folders are left out silently;
  * links are named and not followed; a folder that cannot be read is named and the rest is listed. A folder that
- * is not there gives an empty listing with the problem `folder-missing`.
+ * is not there gives an empty listing with the problem `clips-folder-missing`.
  */
 export async function listFiles(folder: string): Promise<FolderListing> {
   const files: FoundFile[] = [];
@@ -39,7 +39,7 @@ async function readFolder(folder: string, relative: string, problems: FolderProb
     return await readdir(path.join(folder, relative), { withFileTypes: true });
   } catch (error) {
     const missing = (error as NodeJS.ErrnoException).code === 'ENOENT' && relative === '';
-    problems.push({ code: missing ? 'folder-missing' : 'folder-unreadable', path: relative || folder });
+    problems.push({ code: missing ? 'clips-folder-missing' : 'folder-unreadable', path: relative || folder });
     return [];
   }
 }

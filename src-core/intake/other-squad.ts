@@ -70,6 +70,21 @@ export function findStrayClips(
   });
 }
 
+/**
+ * Whose tablet filmed a clip that several squads handed in: the one squad among them with the most hints, or null
+ * where none has any, or two have as many.
+ */
+export function findFilmingSquad(
+  trace: TabletTrace,
+  holders: readonly SquadCode[],
+  lesson: TracedLesson,
+): SquadCode | null {
+  const [best, second] = holders
+    .map((squad) => ({ squad, hints: getHintsFor(trace, squad, lesson).length }))
+    .sort((a, b) => b.hints - a.hints);
+  return best && best.hints > (second?.hints ?? 0) ? best.squad : null;
+}
+
 /** What says that this squad's own tablet cannot have filmed the clip: it was filming another at that time. */
 function getHintsAgainst(trace: TabletTrace, traces: readonly TabletTrace[]): TraceHint[] {
   const clash = traces.find(
@@ -86,12 +101,13 @@ function overlaps(a: TabletTrace, b: TabletTrace): boolean {
   return sharedMs > OVERLAP_SECONDS * MS_PER_SECOND;
 }
 
-interface Lesson {
+/** Everything the hints are drawn from. */
+export interface TracedLesson {
   readonly traces: readonly TabletTrace[];
   readonly routes: ReadonlyMap<SquadCode, readonly StationCode[]>;
 }
 
-function getHintsFor(trace: TabletTrace, squad: SquadCode, { traces, routes }: Lesson): TraceHint[] {
+function getHintsFor(trace: TabletTrace, squad: SquadCode, { traces, routes }: TracedLesson): TraceHint[] {
   const theirs = traces.filter((other) => other.squad === squad && other.clip !== trace.clip);
   const hints: TraceHint[] = [];
   if (trace.recorder !== '' && getUsualRecorder(theirs) === trace.recorder) {

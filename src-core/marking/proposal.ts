@@ -1,3 +1,5 @@
+import type { PlaceReason } from './propose-place.ts';
+
 /** What the machine suggests for one criterion of one clip; never a mark until the teacher confirms it. */
 export interface Proposal {
   /** Code of a clip criterion of the rubric. */
@@ -6,5 +8,14 @@ export interface Proposal {
   /** How sure, 0 to 1. It never changes what a proposal counts for. */
   readonly confidence: number;
   /** Why, as a code with its facts, worded by the faces. */
-  readonly reason: { readonly code: string };
+  readonly reason: ProposalReason;
 }
+
+/** Everything that can be given as a reason for a proposal. */
+export type ProposalReason = PlaceReason;
+
+/** A reason's code. */
+export type ReasonCode = ProposalReason['code'];
+
+/** The reason with this code. */
+export type ReasonOf<Code extends ReasonCode> = Extract<ProposalReason, { code: Code }>;

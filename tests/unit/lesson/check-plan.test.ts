@@ -21,7 +21,8 @@ describe('the check of a plan', () => {
     ],
     [
       'a station code used twice',
-      (raw) => raw.stations.push({ code: 'A', place: 'Slip', exercise: 'Plank taps', reps: 5 }),
+      (raw) =>
+        raw.stations.push({ code: 'A', place: 'Slip', exercise: 'Plank taps', reps: 5, counting: 'side' }),
       { code: 'plan-code-twice', path: 'stations[2].code', value: 'A' },
     ],
     [

@@ -1,0 +1,22 @@
+/** `1 clip`, `3 clips`. */
+export function count(amount: number, one: string, many = `${one}s`): string {
+  return `${amount} ${amount === 1 ? one : many}`;
+}
+
+/** A length of time in the unit a teacher would say it in: `4 s`, `37 min`, `2 h 15 min`, `3 days`. */
+export function span(seconds: number): string {
+  const size = Math.abs(seconds);
+  if (!Number.isFinite(size)) return 'an unknown time';
+  if (size < 90) return `${Number(size.toFixed(size < 10 ? 1 : 0))} s`;
+  const minutes = Math.round(size / 60);
+  if (minutes < 90) return `${minutes} min`;
+  if (minutes >= 48 * 60) return count(Math.round(minutes / 1440), 'day');
+  const rest = minutes % 60;
+  return `${Math.floor(minutes / 60)} h${rest === 0 ? '' : ` ${rest} min`}`;
+}
+
+/** `A`, `A and B`, `A, B and C`. */
+export function list(words: readonly string[]): string {
+  const last = words.at(-1) ?? '';
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+}

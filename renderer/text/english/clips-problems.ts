@@ -1,0 +1,127 @@
+import type { ClipsProblem } from '../../../src-core/contract/clips-problem.ts';
+import type { CardSearchProblem } from '../../../src-core/evidence/card-search-problem.ts';
+import type { ForeignCode } from '../../../src-core/evidence/card-vote.ts';
+import type { MediaProblem } from '../../../src-core/media/media-problem.ts';
+import { list, span } from './amounts.ts';
+import type { Wordings } from './problems.ts';
+import { describeStampProblem } from './stamps.ts';
+
+const COPY_AGAIN = 'Copy it again while the tablet is here.';
+
+const FOREIGN: Readonly<Record<ForeignCode['kind'], string>> = {
+  'not-ours': 'a code that is no card of ours',
+  'other-lesson': 'a card of another lesson',
+  'other-revision': 'a card of another print',
+  'unknown-station': 'a card of a station that this plan does not have',
+};
+
+const folderProblems: Wordings<ClipsProblem['code']> = {
+  'clips-folder-missing': ({ path }) => ({
+    what: `There is no folder of clips at ${path}.`,
+    todo: 'Put one folder per squad into “clips”, or name the folder with --clips.',
+  }),
+  'folder-unreadable': ({ path }) => ({
+    what: `The folder ${path} cannot be opened.`,
+    todo: 'Ask for the right to read it, or copy it elsewhere.',
+  }),
+  'folder-too-deep': ({ path }) => ({
+    what: `${path} lies too deep and was not entered.`,
+    todo: 'Move it up.',
+  }),
+  'link-not-followed': ({ path }) => ({
+    what: `${path} is a link and was not followed.`,
+    todo: 'Put the clip itself there.',
+  }),
+  'file-not-a-clip': ({ path }) => ({ what: `${path} is no clip and was left alone.`, todo: null }),
+  'file-vanished': ({ path }) => ({ what: `${path} went away while it was read.`, todo: 'Run again.' }),
+  'file-unreadable': ({ path }) => ({ what: `${path} cannot be opened.`, todo: COPY_AGAIN }),
+  'clip-of-nobody': ({ path, reason }) => ({
+    what:
+      reason === 'no-squad-named'
+        ? `${path} waits: no folder on its way names a squad.`
+        : `${path} waits: its folders name more than one squad.`,
+    todo: 'Name its folder by the squad’s name, pinnie colour or tablet.',
+  }),
+  'same-clip-twice': ({ squad, paths }, names) => ({
+    what: `${names.squad(squad)} handed in one clip under several names: ${list(paths)}. It counts once.`,
+    todo: null,
+  }),
+  'squad-without-clips': ({ squad }, names) => ({
+    what: `${names.squad(squad)} has no clip in this lesson.`,
+    todo: 'Look whether its folder is missing, or its tablet’s clock is wrong.',
+  }),
+  'clock-unchecked': ({ squad, uncertaintySeconds }, names) => ({
+    what: `${names.squad(squad)}’s tablet never filmed the class clock; its times may be off by ${span(uncertaintySeconds)}.`,
+    todo: null,
+  }),
+  'clock-films-disagree': ({ squad, clips }, names) => ({
+    what: `${names.squad(squad)}’s films of the class clock disagree: ${list(clips.map(names.clip))} tell another time.`,
+    todo: 'Set this tablet’s clock correction by hand if the times look wrong.',
+  }),
+  'stamp-odd': ({ path, problem }) => ({ what: `${path}: ${describeStampProblem(problem)}`, todo: null }),
+  'card-foreign': ({ path, text, kind }) => ({
+    what: `${path} shows ${FOREIGN[kind]} (“${text}”); it was ignored.`,
+    todo: null,
+  }),
+  'card-odd': ({ path, problem }) => ({
+    what:
+      problem.code === 'clock-card-stands'
+        ? `${path} shows the class clock standing still, as in a photo of it; it was not used.`
+        : `${path} shows the cards of ${list(problem.stations.map(({ code }) => code))}.`,
+    todo: problem.code === 'cards-disagree' && problem.taken === null ? 'Name its station.' : null,
+  }),
+};
+
+const mediaProblems: Wordings<MediaProblem['code']> = {
+  'media-empty': () => ({ what: 'The file is empty.', todo: COPY_AGAIN }),
+  'media-unknown-kind': () => ({
+    what: 'This is not a video, whatever its name says.',
+    todo: 'Hand in the clip itself.',
+  }),
+  'media-cut-short': () => ({ what: 'The file ends in the middle.', todo: COPY_AGAIN }),
+  'media-no-index': () => ({ what: 'The recording was never closed.', todo: COPY_AGAIN }),
+  'media-malformed': ({ part, at }) => ({
+    what: `The file is damaged (${part}, at byte ${at}).`,
+    todo: COPY_AGAIN,
+  }),
+  'media-version-unsupported': ({ part, version }) => ({
+    what: `The file has a part (${part}) of an unknown version (${version}).`,
+    todo: 'Export it on the tablet as MP4 or MOV.',
+  }),
+  'media-reading-limit': () => ({
+    what: 'The file has more parts than any camera writes.',
+    todo: 'Export it on the tablet as MP4 or MOV.',
+  }),
+  'media-no-picture': () => ({ what: 'The file holds no picture.', todo: 'Hand in the clip itself.' }),
+};
+
+const lookProblems: Wordings<CardSearchProblem['code']> = {
+  'ffmpeg-missing': () => ({
+    what: 'No ffmpeg was found, so no card could be read.',
+    todo: 'Install ffmpeg, or set ROUTEMARK_FFMPEG to its path.',
+  }),
+  'decode-failed': ({ detail }) => ({
+    what: `No picture of it can be shown${detail === '' ? '' : ` (${detail})`}.`,
+    todo: COPY_AGAIN,
+  }),
+  'decode-cut-short': ({ lastSeconds }) => ({
+    what: `Its pictures end at ${span(lastSeconds)}, before its time.`,
+    todo: COPY_AGAIN,
+  }),
+  'decode-timed-out': ({ limitSeconds }) => ({
+    what: `Looking for cards took longer than ${span(limitSeconds)} and was stopped.`,
+    todo: 'Run again when the machine is less busy.',
+  }),
+  'decode-cancelled': () => ({ what: 'Looking for cards was stopped.', todo: null }),
+  'card-reader-failed': ({ detail }) => ({
+    what: `The reader of codes did not start (${detail}).`,
+    todo: 'Install Routemark again.',
+  }),
+};
+
+/** Words for what is met among the clips. */
+export const clipsProblems: Wordings<(ClipsProblem | MediaProblem | CardSearchProblem)['code']> = {
+  ...folderProblems,
+  ...mediaProblems,
+  ...lookProblems,
+};

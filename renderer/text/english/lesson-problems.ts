@@ -1,0 +1,122 @@
+import type { PlanProblem, RosterProblem } from '../../../src-core/lesson/lesson-problem.ts';
+import { list } from './amounts.ts';
+import { describeExpected } from './plan-fields.ts';
+import type { Wordings } from './problems.ts';
+
+const AT = (path: string) => `plan.json, ${path === '' ? 'as a whole' : path}`;
+
+const planProblems: Wordings<PlanProblem['code']> = {
+  'plan-not-json': ({ line, column }) => ({
+    what: `plan.json stops making sense at line ${line}, column ${column}.`,
+    todo: 'Look there for a comma, quote or bracket that is missing or one too many.',
+  }),
+  'plan-not-ours': () => ({
+    what: 'plan.json is not a lesson plan.',
+    todo: 'Choose the folder that holds the lesson; its plan.json begins with "format": "routemark-plan".',
+  }),
+  'plan-newer': ({ version, newest }) => ({
+    what: `plan.json was written by a newer Routemark (format ${version}; this one reads up to ${newest}).`,
+    todo: 'Install the newer version. Nothing was changed.',
+  }),
+  'plan-field': ({ path, expected, detail }) => ({
+    what: `${AT(path)}: expected ${describeExpected(expected, detail)}.`,
+    todo:
+      expected === 'unknown-key' ? 'Take it out, or correct its spelling.' : 'Correct it and check again.',
+  }),
+  'plan-zone-unknown': ({ path, zone }) => ({
+    what: `${AT(path)}: “${zone}” is no time zone.`,
+    todo: 'Write the school’s zone as Region/City, such as America/Halifax.',
+  }),
+  'plan-code-twice': ({ path, value }) => ({
+    what: `${AT(path)}: the code “${value}” is used twice.`,
+    todo: 'Give each its own code.',
+  }),
+  'plan-name-ambiguous': ({ path, other, name }) => ({
+    what: `${AT(path)}: “${name}” could also mean the squad “${other}”.`,
+    todo: 'Give each squad its own name, pinnie colour and tablet label.',
+  }),
+  'plan-station-unknown': ({ path, station }) => ({
+    what: `${AT(path)}: there is no station “${station}”.`,
+    todo: 'Add the station, or take it off the route.',
+  }),
+  'plan-station-repeated': ({ path, station }) => ({
+    what: `${AT(path)}: the route comes to station “${station}” a second time.`,
+    todo: 'Let each route visit a station once.',
+  }),
+  'plan-start-differs': ({ path, start, first }) => ({
+    what: `${AT(path)}: the squad is to start at ${start}, but its route begins with ${first}.`,
+    todo: 'Make the two agree.',
+  }),
+  'plan-squads-meet': ({ path, station, slot, squads }) => ({
+    what: `${AT(path)}: ${list(squads)} reach station ${station} in the same slot (${slot + 1}).`,
+    todo: 'Turn one of the routes, or let the squads share the station knowingly.',
+  }),
+  'plan-period-unknown': ({ path, period }) => ({
+    what: `${AT(path)}: there is no period “${period}”.`,
+    todo: 'Add it under periods, or name another.',
+  }),
+  'plan-period-reversed': ({ path, start, end }) => ({
+    what: `${AT(path)}: it ends at ${end} and starts at ${start}.`,
+    todo: 'Correct the times.',
+  }),
+  'plan-periods-overlap': ({ path, other }) => ({
+    what: `${AT(path)}: it overlaps with period ${other}.`,
+    todo: 'Correct the times.',
+  }),
+  'plan-range-reversed': ({ path }) => ({
+    what: `${AT(path)}: the longest is shorter than the shortest.`,
+    todo: 'Write the shortest first.',
+  }),
+  'plan-scale-order': ({ path }) => ({
+    what: `${AT(path)}: it is not below the step before it.`,
+    todo: 'Write the best mark first, then downwards.',
+  }),
+};
+
+const LINE = (line: number) => `roster.csv, line ${line}`;
+
+const rosterProblems: Wordings<RosterProblem['code']> = {
+  'roster-column-missing': ({ column }) => ({
+    what: `roster.csv has no column “${column}”.`,
+    todo: 'Its first line must name the columns: id,given,family,squad.',
+  }),
+  'roster-empty': () => ({ what: 'roster.csv names no pupil.', todo: 'Add a line for each pupil.' }),
+  'roster-line-uneven': ({ line }) => ({
+    what: `${LINE(line)}: it has more or fewer fields than the first line.`,
+    todo: 'Look for a comma too many, or put names with commas in quotes.',
+  }),
+  'roster-field-empty': ({ line, column }) => ({
+    what: `${LINE(line)}: no ${column}. The pupil was left out.`,
+    todo: 'Fill it in.',
+  }),
+  'roster-id-twice': ({ line, id, firstLine }) => ({
+    what: `${LINE(line)}: the id ${id} stands in line ${firstLine} already. The second was left out.`,
+    todo: 'Give each pupil their own id.',
+  }),
+  'roster-squad-unknown': ({ line, squad }) => ({
+    what: `${LINE(line)}: no squad goes by “${squad}”. The pupil was left out.`,
+    todo: 'Write a squad’s code, name, pinnie colour or tablet.',
+  }),
+  'roster-attendance-unknown': ({ line, value }) => ({
+    what: `${LINE(line)}: “${value}” is no attendance; taken as present.`,
+    todo: 'Write present, absent, excused or late. No reasons belong here.',
+  }),
+  'roster-arrival-missing': ({ line }) => ({
+    what: `${LINE(line)}: late, but not since when; the whole route counts.`,
+    todo: 'Write the time of arrival under “arrived”, such as 10:55.',
+  }),
+  'roster-arrival-invalid': ({ line, value }) => ({
+    what: `${LINE(line)}: “${value}” is no time; the whole route counts.`,
+    todo: 'Write it as 10:55.',
+  }),
+  'roster-stills-unknown': ({ line, value }) => ({
+    what: `${LINE(line)}: “${value}” under “stills”; taken as no.`,
+    todo: 'Write yes or no.',
+  }),
+};
+
+/** Words for what is wrong with a plan or a roster. */
+export const lessonProblems: Wordings<(PlanProblem | RosterProblem)['code']> = {
+  ...planProblems,
+  ...rosterProblems,
+};

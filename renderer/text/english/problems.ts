@@ -1,0 +1,18 @@
+import type { Problem, ProblemOf } from '../../../src-core/contract/problem.ts';
+import type { Advice, Names } from '../names.ts';
+import { clipsProblems } from './clips-problems.ts';
+import { lessonProblems } from './lesson-problems.ts';
+import { recordProblems } from './record-problems.ts';
+
+/** One wording for each problem of a set. */
+export type Wordings<Code extends Problem['code']> = {
+  readonly [Each in Code]: (problem: ProblemOf<Each>, names: Names) => Advice;
+};
+
+const WORDINGS: Wordings<Problem['code']> = { ...lessonProblems, ...clipsProblems, ...recordProblems };
+
+/** What happened and what to do about it, for any problem of any stage. */
+export function describeProblem(problem: Problem, names: Names): Advice {
+  const word = WORDINGS[problem.code] as (problem: Problem, names: Names) => Advice;
+  return word(problem, names);
+}

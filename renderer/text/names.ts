@@ -1,0 +1,18 @@
+/** How codes and instants become what the teacher calls them; each face fills it from the open lesson. */
+export interface Names {
+  /** `Teal` for `teal`. */
+  readonly squad: (code: string) => string;
+  /** `C, Gull Wall` for `C`. */
+  readonly station: (code: string) => string;
+  /** The file a clip id stands for. */
+  readonly clip: (id: string) => string;
+  /** Local time of the school, `10:46:03`. */
+  readonly time: (ms: number) => string;
+}
+
+/** What happened, and what to do about it. */
+export interface Advice {
+  readonly what: string;
+  /** Null: nothing needs doing. */
+  readonly todo: string | null;
+}

@@ -1,0 +1,42 @@
+import { buildCsv, type CsvProblem } from '../gradebook/csv.ts';
+import { buildGradeSheet, type SheetColumn } from '../gradebook/grade-sheet.ts';
+import { checkHandIn, type HandInCheck, type HandInProblem } from '../gradebook/hand-in-check.ts';
+import type { JournalAct } from '../marking/journal-event.ts';
+import type { GradedLesson } from './graded-lesson.ts';
+
+/** A grade sheet ready to be written, and what stands in it. */
+export interface SheetDraft {
+  /** Null: refused, see `problems`. */
+  readonly text: string | null;
+  readonly check: HandInCheck;
+  readonly problems: readonly (HandInProblem | CsvProblem)[];
+}
+
+/** How a sheet is asked for. */
+export interface SheetOrder {
+  /** Write although flags are open; the sheet says so. */
+  readonly evenWithOpenFlags: boolean;
+  /** Columns for one destination; the plan's where null. */
+  readonly columns: readonly SheetColumn[] | null;
+}
+
+/** The grade sheet as CSV text. Refused while a flag is open, unless it is asked for all the same. */
+export function draftSheet({ lesson, score }: GradedLesson, order: SheetOrder): SheetDraft {
+  const check = checkHandIn(score, order.evenWithOpenFlags);
+  if (check.problems.length > 0) return { text: null, check, problems: check.problems };
+  const sheet = buildGradeSheet(lesson.plan, score, order.columns ? { columns: order.columns } : {});
+  const { text, problems } = buildCsv(sheet);
+  return { text, check, problems };
+}
+
+/** What the journal keeps of a hand-in: the files, and what was open in them. */
+export function buildHandInAct(files: readonly string[], { counts }: HandInCheck): JournalAct {
+  const { confirmed, unconfirmed, absent, excused } = counts.pupils;
+  return {
+    kind: 'handed-in',
+    files: [...files],
+    pupils: confirmed + unconfirmed + absent + excused,
+    unconfirmed,
+    openFlags: counts.openFlags,
+  };
+}

@@ -1,0 +1,52 @@
+import type { MarkProblem } from '../contract/problem.ts';
+import { buildJournalLine } from '../lesson-file/journal-file.ts';
+import { buildEvent, findRedo, findUndo } from '../marking/build-event.ts';
+import type { JournalAct, JournalEvent } from '../marking/journal-event.ts';
+import { replayJournal } from '../marking/replay.ts';
+import { fail, type Outcome, succeed } from '../platform/outcome.ts';
+import { type OpenJournal, openJournal } from './open-lesson.ts';
+import type { LessonPorts } from './ports.ts';
+
+/** What to record: decisions, or undo and redo of one. */
+export type MarkOrder = readonly JournalAct[] | 'undo' | 'redo';
+
+/**
+ * Records decisions in the journal, all or none acknowledged; what is acknowledged is on the disk. The value is
+ * the events as written.
+ */
+export async function markLesson(
+  ports: LessonPorts,
+  order: MarkOrder,
+  who: string,
+): Promise<Outcome<readonly JournalEvent[], MarkProblem>> {
+  const journal = await openJournal(ports);
+  if (!journal.ok) return journal;
+  const events = buildEvents(ports, journal.value, { order, who });
+  if (!events.ok) return events;
+  const written = await ports.appendToJournal(events.value.map(buildJournalLine));
+  return written.ok ? succeed<readonly JournalEvent[], MarkProblem>(events.value, journal.problems) : written;
+}
+
+function buildEvents(
+  ports: LessonPorts,
+  journal: OpenJournal,
+  { order, who }: { readonly order: MarkOrder; readonly who: string },
+): Outcome<readonly JournalEvent[], MarkProblem> {
+  const { state } = journal;
+  const stamp = () => ({ id: ports.newId(), nowMs: ports.nowMs(), who });
+  if (order === 'undo') {
+    const event = findUndo(state, stamp());
+    return event ? succeed([event]) : fail({ code: 'nothing-to-undo' });
+  }
+  if (order === 'redo') {
+    const event = findRedo(state, stamp());
+    return event ? succeed([event]) : fail({ code: 'nothing-to-redo' });
+  }
+  const events: JournalEvent[] = [];
+  // Each event is built on the ones before it, for its instant and for what was decided before.
+  for (const act of order) {
+    const soFar = events.length === 0 ? state : replayJournal([...journal.events, ...events]);
+    events.push(buildEvent(soFar, act, stamp()));
+  }
+  return succeed(events);
+}

@@ -1,0 +1,59 @@
+import type { OpenProblem } from '../contract/problem.ts';
+import { checkPlan } from '../lesson/check-plan.ts';
+import type { Plan } from '../lesson/plan.ts';
+import { type Pupil, parseRoster } from '../lesson/roster.ts';
+import { type JournalProblem, parseJournal } from '../lesson-file/journal-file.ts';
+import { parsePlan } from '../lesson-file/plan-file.ts';
+import type { JournalEvent } from '../marking/journal-event.ts';
+import { type JournalState, replayJournal } from '../marking/replay.ts';
+import { fail, type Outcome, succeed } from '../platform/outcome.ts';
+import type { StorageProblem } from '../platform/storage-problem.ts';
+import type { LessonPorts } from './ports.ts';
+
+/** A lesson as written down: what was planned, who was there, what was decided. */
+export interface OpenLesson {
+  readonly plan: Plan;
+  readonly pupils: readonly Pupil[];
+  readonly journal: JournalState;
+}
+
+/**
+ * Reads plan, roster and journal. Fails without a readable plan, or where the journal is not one or a newer
+ * program's; a roster that is missing or faulty leaves a lesson that can be looked at and mended.
+ */
+export async function openLesson(ports: LessonPorts): Promise<Outcome<OpenLesson, OpenProblem>> {
+  const planText = await ports.readText('plan.json');
+  if (planText === null) return fail({ code: 'lesson-without-plan' });
+  const plan = parsePlan(planText);
+  if (!plan.ok) return plan;
+  const rosterText = await ports.readText('roster.csv');
+  const roster = rosterText === null ? null : parseRoster(rosterText, plan.value);
+  const journal = await openJournal(ports);
+  if (!journal.ok) return journal;
+  return succeed<OpenLesson, OpenProblem>(
+    { plan: plan.value, pupils: roster?.pupils ?? [], journal: journal.value.state },
+    [
+      ...plan.problems,
+      ...checkPlan(plan.value),
+      ...(roster?.problems ?? [{ code: 'lesson-without-roster' as const }]),
+      ...journal.problems,
+    ],
+  );
+}
+
+/** The journal as read and as replayed. */
+export interface OpenJournal {
+  readonly events: readonly JournalEvent[];
+  readonly state: JournalState;
+}
+
+/** Fails where the journal cannot be read at all; damaged lines are problems. */
+export async function openJournal(
+  ports: LessonPorts,
+): Promise<Outcome<OpenJournal, JournalProblem | StorageProblem>> {
+  const text = await ports.readJournal();
+  if (!text.ok) return text;
+  const events = parseJournal(text.value);
+  if (!events.ok) return events;
+  return succeed({ events: events.value, state: replayJournal(events.value) }, events.problems);
+}

@@ -1,0 +1,27 @@
+/** Widest a column may get before its text is cut, in characters. */
+const WIDEST = 60;
+
+/** Columns as wide as their widest cell, two spaces between; the last column is never cut or padded. */
+export function formatTable(rows: readonly (readonly string[])[], indent = ''): string {
+  const widths: number[] = [];
+  for (const row of rows) {
+    row.forEach((cell, at) => {
+      widths[at] = Math.max(widths[at] ?? 0, Math.min(WIDEST, getWidth(cell)));
+    });
+  }
+  const lines = rows.map((row) => {
+    const cells = row.map((cell, at) => (at === row.length - 1 ? cell : fit(cell, widths[at] ?? 0)));
+    return `${indent}${cells.join('  ')}`.trimEnd();
+  });
+  return lines.map((line) => `${line}\n`).join('');
+}
+
+function fit(cell: string, width: number): string {
+  const letters = [...cell];
+  if (letters.length > width) return `${letters.slice(0, width - 1).join('')}…`;
+  return cell + ' '.repeat(width - letters.length);
+}
+
+function getWidth(cell: string): number {
+  return [...cell].length;
+}

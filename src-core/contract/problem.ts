@@ -1,0 +1,37 @@
+import type { CardSearchProblem } from '../evidence/card-search-problem.ts';
+import type { CsvProblem } from '../gradebook/csv.ts';
+import type { HandInProblem } from '../gradebook/hand-in-check.ts';
+import type { LessonProblem } from '../lesson/lesson-problem.ts';
+import type { JournalProblem } from '../lesson-file/journal-file.ts';
+import type { MediaProblem } from '../media/media-problem.ts';
+import type { OverwrittenProblem, StorageProblem } from '../platform/storage-problem.ts';
+import type { ClipsProblem } from './clips-problem.ts';
+
+/** Why a lesson cannot be opened, or what is wrong with what was opened. */
+export type OpenProblem =
+  | LessonProblem
+  | JournalProblem
+  | StorageProblem
+  | { readonly code: 'lesson-without-plan' }
+  | { readonly code: 'lesson-without-roster' };
+
+/** Why a decision was not recorded. */
+export type MarkProblem =
+  | JournalProblem
+  | StorageProblem
+  | OverwrittenProblem
+  | { readonly code: 'nothing-to-undo' }
+  | { readonly code: 'nothing-to-redo' };
+
+/** Everything that can go wrong in an expected way, in any stage: what the faces must have words for. */
+export type Problem =
+  | OpenProblem
+  | ClipsProblem
+  | MediaProblem
+  | CardSearchProblem
+  | MarkProblem
+  | HandInProblem
+  | CsvProblem;
+
+/** The problem with this code. */
+export type ProblemOf<Code extends Problem['code']> = Extract<Problem, { code: Code }>;

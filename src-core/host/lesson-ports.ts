@@ -1,0 +1,78 @@
+import { readFile } from 'node:fs/promises';
+import { availableParallelism } from 'node:os';
+import path from 'node:path';
+import PQueue from 'p-queue';
+import { ulid } from 'ulid';
+import type { CardsReading, FileReading, LessonPorts } from '../app/ports.ts';
+import { readMedia } from '../media/read-media.ts';
+import { openCardCache } from './card-cache.ts';
+import { readFullHash, readSampleHash } from './content-hash.ts';
+import { withFileBytes } from './file-byte-source.ts';
+import { openJournalStore } from './journal-store.ts';
+import { listFiles } from './list-files.ts';
+import { readCards } from './read-cards.ts';
+
+/** Where a lesson lies, and what it is opened with. */
+export interface LessonPlace {
+  /** The lesson folder. */
+  readonly folder: string;
+  /** The folder of clips; `clips` in the lesson folder unless the clips are read where they lie. */
+  readonly clipsFolder?: string;
+  /** First line of a new journal. */
+  readonly journalHeader: string;
+  readonly signal: AbortSignal;
+}
+
+/** Two files at once for each core: reading waits for the disk more than for the processor. */
+const FILES_PER_CORE = 2;
+
+/** The ports of one lesson folder on this machine's disk. Nothing is touched before something is asked. */
+export function openLessonPorts(place: LessonPlace): LessonPorts {
+  const { folder, signal } = place;
+  const clipsFolder = place.clipsFolder ?? path.join(folder, 'clips');
+  const getFile = (relative: string) => path.join(clipsFolder, ...relative.split('/'));
+  const journal = openJournalStore(path.join(folder, 'marks.jsonl'), place.journalHeader);
+  const cache = openCardCache(path.join(folder, 'evidence'));
+  const looks = new PQueue({ concurrency: availableParallelism() });
+  return {
+    readText: (name) => readTextIfThere(path.join(folder, name)),
+    listClips: () => listFiles(clipsFolder),
+    readFile: (relative) => readOneFile(getFile(relative)),
+    readFullHash: (relative) => readFullHash(getFile(relative)),
+    readCards: async (relative, contentId): Promise<CardsReading> => {
+      const known = await cache.read(contentId);
+      if (known) return known;
+      const { readings, problems } = await looks.add(() => readCards(getFile(relative), { signal }));
+      const found = { readings, problems };
+      await cache.write(contentId, found);
+      return found;
+    },
+    readJournal: journal.read,
+    appendToJournal: journal.append,
+    mapAll: (items, work) => {
+      const queue = new PQueue({ concurrency: availableParallelism() * FILES_PER_CORE });
+      return queue.addAll(items.map((item) => () => work(item)));
+    },
+    nowMs: () => Date.now(),
+    newId: () => ulid(),
+  };
+}
+
+async function readTextIfThere(file: string): Promise<string | null> {
+  try {
+    return await readFile(file, 'utf8');
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return null;
+    throw error;
+  }
+}
+
+async function readOneFile(file: string): Promise<FileReading | null> {
+  try {
+    const [media, sampleHash] = [await withFileBytes(file, readMedia), await readSampleHash(file)];
+    return { media, sampleHash };
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).syscall !== undefined) return null;
+    throw error;
+  }
+}

@@ -1,0 +1,54 @@
+import type { StationCode } from '../lesson/plan.ts';
+import type { ClipAssignment } from '../matching/assignment.ts';
+import type { Seconds } from '../platform/units.ts';
+
+/** Why a clip is taken to show the right place, or not; worded by the faces. */
+export type PlaceReason =
+  | { readonly code: 'card-shows-station'; readonly station: StationCode; readonly atSeconds: Seconds }
+  | {
+      readonly code: 'card-shows-other';
+      readonly station: StationCode;
+      readonly expected: StationCode;
+      readonly atSeconds: Seconds;
+    }
+  | { readonly code: 'teacher-named-station'; readonly station: StationCode }
+  | { readonly code: 'teacher-named-other'; readonly station: StationCode; readonly expected: StationCode }
+  | { readonly code: 'only-slot-left'; readonly station: StationCode };
+
+/** A suggestion about the place of one clip. */
+export interface PlaceProposal {
+  readonly met: boolean;
+  readonly confidence: number;
+  readonly reason: PlaceReason;
+}
+
+/** A card read in two frames is as good as certain; the order of a walk only suggests. Judgement, not measured. */
+const CONFIDENCE = { known: 0.99, inferred: 0.6 } as const;
+
+/**
+ * Whether a clip was filmed at its slot's place: by the card in it, by the teacher's word, or, weakly, because no
+ * other slot is left for it. Null: nothing speaks either way.
+ *
+ * @param expected the slot's station; null where the clip has no slot
+ * @param cardAtSeconds when the card is first seen; null where no card was read
+ */
+export function proposePlace(
+  assignment: ClipAssignment,
+  expected: StationCode | null,
+  cardAtSeconds: Seconds | null,
+): PlaceProposal | null {
+  const { station, stationFrom } = assignment;
+  if (station === null || expected === null || stationFrom === null) return null;
+  if (stationFrom === 'inferred') {
+    return { met: true, confidence: CONFIDENCE.inferred, reason: { code: 'only-slot-left', station } };
+  }
+  const met = station === expected;
+  const atSeconds = cardAtSeconds ?? 0;
+  const byCard = met
+    ? ({ code: 'card-shows-station', station, atSeconds } as const)
+    : ({ code: 'card-shows-other', station, expected, atSeconds } as const);
+  const byTeacher = met
+    ? ({ code: 'teacher-named-station', station } as const)
+    : ({ code: 'teacher-named-other', station, expected } as const);
+  return { met, confidence: CONFIDENCE.known, reason: stationFrom === 'card' ? byCard : byTeacher };
+}
