@@ -9,7 +9,7 @@ interface Priced {
 }
 
 /** Up to this many choices are all tried; a lesson has a handful of stations filmed twice, so rarely over 16. */
-const MOST_CHOICES_TRIED = 1024;
+const MOST_CHOICES_TRIED = 256;
 
 /**
  * Tries which take of each slot counts and returns the cheapest explanation; the first tried wins a tie, and

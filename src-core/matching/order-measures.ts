@@ -18,7 +18,7 @@ export function measureOrder(slotsAsFilmed: readonly number[]): OrderMeasures {
   const count = slotsAsFilmed.length;
   const { kept } = findHeaviestIncrease(slotsAsFilmed.map((value) => ({ value, weight: 1 })));
   return {
-    kendallTau: { distance: countInversions(slotsAsFilmed), max: (count * (count - 1)) / 2 },
+    kendallTau: { distance: countInversions(slotsAsFilmed), max: (count * count - count) / 2 },
     shareInOrder: count === 0 ? null : kept.length / count,
   };
 }

@@ -10,12 +10,12 @@ const fault = fc.oneof(
 
 type Fault = { readonly kind: string };
 
-/** A walk along a route of three to six slots with up to five faults, at most eight clips. */
+/** A walk along a route of three to six slots with up to seven faults, at most eight clips. */
 export const randomLesson: fc.Arbitrary<SmallWalk> = fc
   .record({
     slots: fc.integer({ min: 3, max: 6 }),
     gaps: fc.array(fc.integer({ min: -1, max: 11 }), { minLength: 8, maxLength: 8 }),
-    faults: fc.array(fc.tuple(fault, fc.nat(20), fc.nat(20)), { maxLength: 5 }),
+    faults: fc.array(fc.tuple(fault, fc.nat(20), fc.nat(20)), { maxLength: 7 }),
     scores: fc.array(
       fc.dictionary(fc.constantFrom(...'ABCDEF'), fc.double({ min: 0, max: 1, noNaN: true })),
       {
