@@ -84,7 +84,7 @@ export type Flag = { readonly squad: SquadCode } & (
   | { readonly code: 'too-short'; readonly clip: ClipId; readonly durationSeconds: Seconds }
 );
 
-/** A flag's kind. */
+/** A flag's kind: what the faces word, and the first part of its key. */
 export type FlagCode = Flag['code'];
 
 /** A flag's identity within its lesson, stable across runs: `out-of-order:plum:7c1e…`, `missing:amber:4`. */
