@@ -15,7 +15,7 @@ export interface CsvText {
 /** Characters that make a spreadsheet read a cell as a formula when it begins with one (OWASP, CSV Injection). */
 const FORMULA_START = /^[=+\-@\t\r\n]/;
 
-/** What may separate cells where the reader's comma is another: within quotes it cannot start a cell of its own. */
+/** Other programs' separators: within quotes, a reader that guesses the separator is not led to take one of these. */
 const OTHER_SEPARATOR = /[;\t|]/;
 
 /** A text that no spreadsheet runs: a dangerous first character is led by an apostrophe (OWASP, CSV Injection). */
@@ -33,14 +33,19 @@ export function buildCsv(sheet: GradeSheet): CsvText {
   const rows = sheet.rows.map((row) =>
     row.map((cell, column) => buildCell(cell, sheet.columns[column]?.kind === 'text')),
   );
-  const lines = [heads, ...rows];
-  const quotes = heads.map((_, column) => lines.some((line) => OTHER_SEPARATOR.test(String(line[column]))));
-  // A lone empty cell would be an empty line, which readers skip.
-  const isLone = heads.length === 1;
   return {
-    text: `${papa.unparse(lines, { newline: '\r\n', quotes: isLone ? true : quotes })}\r\n`,
+    text: [heads, ...rows].map((line) => `${buildLine(line)}\r\n`).join(''),
     problems: findFormulaIds(sheet),
   };
+}
+
+function buildLine(cells: readonly (string | number)[]): string {
+  // A lone empty cell would be an empty line, which readers skip.
+  const isLone = cells.length === 1;
+  return papa.unparse([cells], {
+    newline: '\r\n',
+    quotes: cells.map((cell) => isLone || OTHER_SEPARATOR.test(String(cell))),
+  });
 }
 
 function buildCell(cell: string | number | null, isText: boolean): string | number {

@@ -8,6 +8,10 @@ const STRING_BODY = /(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9A-Fa-f]{4}))*/
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const WORD = /true|false|null/y;
 
+/** The beginning of a word, the middle of a number or of an escape, at the end of a text. */
+const CUT_TOKEN =
+  /(?:(?:t|tr|tru|f|fa|fal|fals|n|nu|nul|-|(?<=\d)\.|(?<=\d)[eE][+-]?)|\\(?:u[0-9A-Fa-f]{0,3})?)$/;
+
 type Expectation = 'value' | 'value-or-end' | 'key' | 'key-or-end' | 'comma-or-end';
 
 /** Where reading stands: the next character, the brackets that are open, and what may come. */
@@ -30,7 +34,7 @@ export function findJsonError(text: string): TextPlace | null {
   while (true) {
     skip(text, cursor, SPACE);
     if (cursor.expects === 'nothing') return cursor.at === text.length ? null : getPlace(text, cursor.at);
-    if (!step(text, cursor)) return getPlace(text, cursor.at);
+    if (!step(text, cursor)) return getPlace(text, isCut(text, cursor.at) ? text.length : cursor.at);
   }
 }
 
@@ -38,6 +42,11 @@ export function findJsonError(text: string): TextPlace | null {
 export function getPlace(text: string, offset: number): TextPlace {
   const before = text.slice(0, offset);
   return { offset, line: before.split('\n').length, column: offset - before.lastIndexOf('\n') };
+}
+
+/** Whether the token that begins here, or a part of it, only lacks its rest. */
+function isCut(text: string, at: number): boolean {
+  return CUT_TOKEN.exec(text)?.index === at;
 }
 
 /** Reads one token; false, with the cursor on the culprit, where none fits. */
