@@ -25,7 +25,7 @@ export interface FfmpegInput {
   readonly options: readonly string[];
 }
 
-/** Why a run ended. */
+/** Why a run of ffmpeg ended, told once its process is gone. */
 export interface FfmpegEnd {
   /** `failed`: ffmpeg gave up by itself. `stopped`: we had enough. */
   readonly reason: 'done' | 'failed' | 'stopped' | 'cancelled' | 'timed-out';
@@ -33,7 +33,7 @@ export interface FfmpegEnd {
   readonly lastError: string;
 }
 
-/** A run under way. */
+/** A run of ffmpeg under way. */
 export interface FfmpegRun {
   /** What ffmpeg writes; ffmpeg waits while nobody reads it. Ends with the run, however that ends. */
   readonly output: Readable;

@@ -12,7 +12,7 @@ export interface ClipCards {
   readonly frameCount: number;
 }
 
-/** Limits of a search. */
+/** How a search for cards may be limited. */
 export interface CardSearchOptions {
   readonly signal?: AbortSignal;
   /** For each of the two looks that a search may take. */

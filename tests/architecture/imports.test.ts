@@ -99,6 +99,11 @@ describe('the table allows', () => {
     ['types of any earlier stage', 'src-core/matching/a.ts', "import type { B } from '../media/b.ts';"],
     ['values of a listed stage', 'src-core/intake/a.ts', "import { b } from '../media/b.ts';"],
     ['schemas', 'src-core/contract/a.ts', "import { planSchema } from '../lesson/plan.ts';"],
+    [
+      'a schema and its type',
+      'src-core/contract/a.ts',
+      "import { type Plan, planSchema } from '../lesson/plan.ts';",
+    ],
     ['packages of pure data', 'src-core/lesson/a.ts', "import { z } from 'zod';"],
     ['their parts', 'src-core/media/a.ts', "import exifr from 'exifr/dist/full.esm.mjs';"],
     ['Node in the host', 'src-core/host/a.ts', "import { readFile } from 'node:fs/promises';"],

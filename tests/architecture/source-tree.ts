@@ -16,7 +16,7 @@ export interface Import {
   readonly file: string | null;
   /** Erased before running. `import { type A }` is not: the bare import stays behind. */
   readonly isTypeOnly: boolean;
-  /** Names as exported by the other side; `*` for all of them. */
+  /** Names of what stays after erasing, as exported by the other side; `*` for all of them. */
   readonly names: readonly string[];
 }
 
@@ -89,7 +89,10 @@ export function readImports(path: string, text: string): Import[] {
 
 function listNames(specifiers: unknown): string[] {
   if (!Array.isArray(specifiers)) return [];
-  return specifiers.filter(isNode).map((specifier) => {
+  const values = specifiers
+    .filter(isNode)
+    .filter((one) => one.importKind !== 'type' && one.exportKind !== 'type');
+  return values.map((specifier) => {
     const named = specifier.imported ?? (specifier.type === 'ExportSpecifier' ? specifier.local : null);
     if (specifier.type === 'ImportDefaultSpecifier') return 'default';
     return isNode(named) ? String(named.name ?? named.value) : '*';
