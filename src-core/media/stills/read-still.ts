@@ -17,23 +17,20 @@ const TAGS = [
   'Software',
 ] as const;
 
+type Tags = Readonly<Record<string, unknown>>;
+
+/** No picture is smaller, in any of the three formats: its signature and its first block take as much. */
+const LEAST_BYTES = 64;
+
 /** Reads a still picture's EXIF through exifr, from the first bytes of the file. */
 export async function readStill(
   bytes: BoundedBytes,
   container: 'jpeg' | 'heic' | 'png',
 ): Promise<Outcome<MediaFacts, MediaProblem>> {
-  const head = await readStillHead(bytes);
+  if (bytes.size < LEAST_BYTES) return fail({ code: 'media-cut-short', missingBytes: null });
+  const { tags, isBroken } = await readTags(await readStillHead(bytes));
   const problems: MediaProblem[] = [];
-  let tags: Readonly<Record<string, unknown>> = {};
-  try {
-    tags = (await exifr.parse(head, { pick: TAGS, reviveValues: false, translateValues: false })) ?? {};
-  } catch {
-    // exifr throws on whatever it cannot follow: a broken block and an outright lie alike.
-    problems.push({ code: 'media-malformed', at: 0, part: 'EXIF' });
-  }
-  const cut = findCutShort(head, container, bytes.size);
-  if (cut) problems.push(cut);
-  if (cut && Object.keys(tags).length === 0) return fail(...problems);
+  if (isBroken) problems.push({ code: 'media-malformed', at: 0, part: 'EXIF' });
   const recorder = startRecorder();
   noteRecorder(recorder, 'make', getText(tags, 'Make'));
   noteRecorder(recorder, 'model', getText(tags, 'Model'));
@@ -52,7 +49,7 @@ export async function readStill(
   );
 }
 
-function findDates(tags: Readonly<Record<string, unknown>>): readonly DateFact[] {
+function findDates(tags: Tags): readonly DateFact[] {
   const taken = getText(tags, 'DateTimeOriginal');
   const digitised = getText(tags, 'CreateDate');
   const offset = getText(tags, 'OffsetTimeOriginal') || getText(tags, 'OffsetTime');
@@ -60,13 +57,17 @@ function findDates(tags: Readonly<Record<string, unknown>>): readonly DateFact[]
   return written === '' ? [] : [buildExifDate(written, offset)];
 }
 
-function getText(tags: Readonly<Record<string, unknown>>, name: string): string {
+function getText(tags: Tags, name: string): string {
   const value = tags[name];
   return typeof value === 'string' ? value.replaceAll('\0', '').trim() : '';
 }
 
-/** A still of which not even its own first blocks are there: nothing but the signature. */
-function findCutShort(head: Uint8Array, container: string, size: number): MediaProblem | null {
-  const least = container === 'png' ? 33 : 64;
-  return head.length < least && size < least ? { code: 'media-cut-short', missingBytes: null } : null;
+/** exifr throws on some blocks it cannot follow and lists its `errors` for others: a broken block either way. */
+async function readTags(head: Uint8Array): Promise<{ readonly tags: Tags; readonly isBroken: boolean }> {
+  try {
+    const tags = (await exifr.parse(head, { pick: TAGS, reviveValues: false, translateValues: false })) ?? {};
+    return { tags, isBroken: Object.hasOwn(tags, 'errors') };
+  } catch {
+    return { tags: {}, isBroken: true };
+  }
 }
