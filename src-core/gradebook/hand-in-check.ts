@@ -9,7 +9,7 @@ export interface HandInCounts {
   readonly openFlags: number;
 }
 
-/** Why nothing was written. */
+/** Why marks were not handed in: nothing is written then. */
 export type HandInProblem = { readonly code: 'hand-in-flags-open'; readonly openFlags: number };
 
 /** Whether marks may be handed in, and what stands in them. */

@@ -39,7 +39,7 @@ export function findJsonError(text: string): TextPlace | null {
 }
 
 /** The place of an offset in a text; a line ends with LF. */
-export function getPlace(text: string, offset: number): TextPlace {
+function getPlace(text: string, offset: number): TextPlace {
   const before = text.slice(0, offset);
   return { offset, line: before.split('\n').length, column: offset - before.lastIndexOf('\n') };
 }

@@ -47,7 +47,7 @@ export function findRedo(state: JournalState, stamp: EventStamp): JournalEvent |
 }
 
 /** What is in force on the matter that a decision is about, as a decision; null where nothing is. */
-export function findPrevious(decisions: Decisions, what: JournalDecision): JournalDecision | null {
+function findPrevious(decisions: Decisions, what: JournalDecision): JournalDecision | null {
   switch (what.kind) {
     case 'station-set':
       return restate(decisions.stationOf.get(what.clip), (station) => ({ ...what, station }));

@@ -54,7 +54,7 @@ export function getOverrideKey(of: OverrideTarget): string {
   return of.type === 'squad' ? `squad:${of.squad}` : `clip:${of.clip}`;
 }
 
-/** Nothing decided yet. */
+/** The decisions of an empty journal: nothing is decided yet. */
 export function buildNoDecisions(): Decisions {
   return foldDecisions([], []);
 }

@@ -31,23 +31,23 @@ function isSwapped(a: OrderedSlot, b: OrderedSlot): boolean {
 }
 
 /** `void-route`: one break and the whole route earns nothing. */
-export function voidRoute(slots: readonly OrderedSlot[]): VoidedSlots {
+function voidRoute(slots: readonly OrderedSlot[]): VoidedSlots {
   return new Set(slots.some((slot) => slot.broken) ? slots.map(({ slot }) => slot) : []);
 }
 
 /** `void-after`: slots from the first break on earn nothing, as {@link findFirstBreak} tells it. */
-export function voidAfter(slots: readonly OrderedSlot[]): VoidedSlots {
+function voidAfter(slots: readonly OrderedSlot[]): VoidedSlots {
   const first = findFirstBreak(slots);
   return new Set(first === null ? [] : slots.map(({ slot }) => slot).filter((slot) => slot >= first));
 }
 
 /** `void-clip`: only the clips out of order earn nothing. */
-export function voidClip(slots: readonly OrderedSlot[]): VoidedSlots {
+function voidClip(slots: readonly OrderedSlot[]): VoidedSlots {
   return new Set(slots.filter((slot) => slot.broken).map(({ slot }) => slot));
 }
 
 /** `report`: order costs nothing, it is flagged only. */
-export function voidNothing(): VoidedSlots {
+function voidNothing(): VoidedSlots {
   return new Set();
 }
 

@@ -26,7 +26,7 @@ export interface SquadScore extends SquadSheet {
  */
 export type PupilState = 'confirmed' | 'unconfirmed' | 'absent' | 'excused';
 
-/** A pupil's mark, explained. */
+/** A pupil's mark with all that explains it: which slots count, where each point came from, what is still open. */
 export interface PupilScore {
   readonly pupil: Pupil;
   readonly attendance: AttendanceWord;

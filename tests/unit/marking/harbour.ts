@@ -72,7 +72,7 @@ export const PLUM_SLOTS: readonly SlotResult[] = [...'CDEFGAB'].map((station, sl
 }));
 
 /** Every criterion met, but A is not together. */
-export const PLUM_PROPOSALS: ReadonlyMap<string, readonly Proposal[]> = new Map(
+const PLUM_PROPOSALS: ReadonlyMap<string, readonly Proposal[]> = new Map(
   [...'CDEFGAB'].map((station) => [
     `clip-${station}`,
     CRITERIA.map((criterion) => ({
