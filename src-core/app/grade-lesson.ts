@@ -30,8 +30,9 @@ export function gradeClips(lesson: OpenLesson, reading: ClipsReading): GradedLes
   const { decisions } = journal;
   const sorted = sortClips(reading.clips, decisions, { plan, windows: getPeriodWindows(plan) });
   const matches = sorted.squads.map((own) => ({ own, match: matchClips(own, plan, decisions) }));
-  const flags = [...sorted.flags, ...matches.flatMap(({ match }) => match.flags)].map((flag) =>
-    raise(flag, decisions),
+  const matchFlags = matches.flatMap(({ match }) => match.flags);
+  const flags = [...sorted.flags, ...matchFlags.map((flag) => addStrays(flag, sorted, decisions))].map(
+    (flag) => raise(flag, decisions),
   );
   const squads = matches.map(({ own, match }) => gradeSquad(own, match, { plan, flags }));
   const proposals = new Map(
@@ -58,6 +59,17 @@ export function gradeClips(lesson: OpenLesson, reading: ClipsReading): GradedLes
     }),
     problems: [...reading.problems, ...findSquadProblems(sorted)],
   };
+}
+
+/** A slot that another squad's folder may fill: the clips there that look like this squad's, at its station. */
+function addStrays(flag: Flag, { aside, flags }: SortedClips, decisions: Decisions): Flag {
+  if (flag.code !== 'missing') return flag;
+  const strays = aside.filter(({ reading }) => {
+    const stray = flags.find(({ code, clip }) => code === 'other-squad' && clip === reading.id);
+    const isTheirs = stray?.code === 'other-squad' && stray.likely === flag.squad;
+    return isTheirs && getKnownStation(reading, decisions) === flag.station;
+  });
+  return { ...flag, candidates: [...flag.candidates, ...strays.map(({ reading }) => reading.id)] };
 }
 
 /** A clip of another period is a notice: if its squad lacks it, the empty slot asks. */

@@ -1,3 +1,4 @@
+import type { Progress } from '../contract/progress.ts';
 import type { CardSearchProblem } from '../evidence/card-search-problem.ts';
 import type { CardReading } from '../evidence/card-vote.ts';
 import type { FolderProblem } from '../intake/folder-problem.ts';
@@ -8,6 +9,8 @@ import type { Outcome } from '../platform/outcome.ts';
 import type { OverwrittenProblem, StorageProblem } from '../platform/storage-problem.ts';
 import type { EpochMs } from '../platform/units.ts';
 
+export { JOURNAL_HEADER } from '../lesson-file/journal-file.ts';
+
 /** What stands in a folder of clips. */
 export interface FolderListing {
   /** The scanned folder's own name. */
@@ -15,13 +18,6 @@ export interface FolderListing {
   /** Every regular file that is not hidden, in natural order of path. */
   readonly files: readonly FoundFile[];
   readonly problems: readonly FolderProblem[];
-}
-
-/** How far a long piece of work has come. */
-export interface Progress {
-  readonly step: 'scan' | 'read' | 'cards' | 'copy' | 'film';
-  readonly done: number;
-  readonly total: number;
 }
 
 /** The wish to stop; the platform's own AbortSignal is one. */

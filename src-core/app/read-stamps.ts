@@ -1,6 +1,6 @@
 import type { Problem } from '../contract/problem.ts';
 import { chooseStamp } from '../intake/choose-stamp.ts';
-import type { FoundFile } from '../intake/found-file.ts';
+import { type FoundFile, getFileRole } from '../intake/found-file.ts';
 import type { Stamp } from '../intake/stamp.ts';
 import type { MediaFacts } from '../media/media-facts.ts';
 import type { EpochMs } from '../platform/units.ts';
@@ -22,6 +22,11 @@ export interface StampPorts extends Pick<LessonPorts, 'mapAll'> {
   readonly nowMs: EpochMs;
   /** IANA zone for local times; null: they stay local. */
   readonly zone: string | null;
+}
+
+/** Of the files found in a folder, those that may be clips. */
+export function selectClips(found: readonly FoundFile[]): readonly FoundFile[] {
+  return found.filter(({ name }) => getFileRole(name) === 'clip');
 }
 
 /** The stamps of files, of any lesson or none, in the order given. */

@@ -1,3 +1,4 @@
+import type { AsideReason } from '../contract/aside-reason.ts';
 import { findExportDated } from '../intake/export-dates.ts';
 import type { PeriodWindow } from '../intake/periods.ts';
 import { getTabletTimes, type LessonTimes, type TabletClip } from '../intake/tablet-times.ts';
@@ -8,7 +9,7 @@ import type { ClipId } from '../matching/observation.ts';
 import { type ClipReading, findCameraNumber, findSeriesNumber, getPath } from './clip-reading.ts';
 import { buildOutsideFlag, findClipFlags, findTabletFlag, findUnreadableFlag } from './intake-flags.ts';
 import { type Owners, settleOwners } from './settle-owners.ts';
-import type { AsideReason, ClipAside, RouteClip, SortedClips, SquadClips } from './sorted-clips.ts';
+import type { ClipAside, RouteClip, SortedClips, SquadClips } from './sorted-clips.ts';
 
 interface Context {
   readonly plan: Plan;

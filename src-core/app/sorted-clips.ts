@@ -1,18 +1,9 @@
+import type { AsideReason } from '../contract/aside-reason.ts';
 import type { TabletClock } from '../intake/tablet-clock.ts';
 import type { TimedClip } from '../intake/tablet-times.ts';
 import type { Squad, SquadCode } from '../lesson/plan.ts';
 import type { Flag } from '../matching/flag.ts';
 import type { ClipReading } from './clip-reading.ts';
-
-/** Why a clip takes no part in its squad's route. */
-export type AsideReason =
-  | 'clock-film'
-  | 'edited-copy'
-  | 'other-period'
-  | 'unreadable'
-  | 'by-teacher'
-  | 'other-squad'
-  | 'nobodys';
 
 /** A clip that takes no part in a route, with its time as far as known. */
 export interface ClipAside {

@@ -10,13 +10,13 @@ export function formatTable(rows: readonly (readonly string[])[], indent = ''): 
     });
   }
   const lines = rows.map((row) => {
-    const cells = row.map((cell, at) => (at === row.length - 1 ? cell : fit(cell, widths[at] ?? 0)));
+    const cells = row.map((cell, at) => (at === row.length - 1 ? cell : padCell(cell, widths[at] ?? 0)));
     return `${indent}${cells.join('  ')}`.trimEnd();
   });
   return lines.map((line) => `${line}\n`).join('');
 }
 
-function fit(cell: string, width: number): string {
+function padCell(cell: string, width: number): string {
   const letters = [...cell];
   if (letters.length > width) return `${letters.slice(0, width - 1).join('')}…`;
   return cell + ' '.repeat(width - letters.length);

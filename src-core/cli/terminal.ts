@@ -1,4 +1,5 @@
-import type { Job, Progress } from '../app/ports.ts';
+import type { Job } from '../app/ports.ts';
+import type { Progress } from '../contract/progress.ts';
 
 /** How a command ended: 0 done, 1 done with problems to look at, 2 could not be done. */
 export type ExitCode = 0 | 1 | 2;
@@ -10,6 +11,8 @@ export interface Terminal {
   /** Talk beside the result: problems, hints. */
   readonly say: (text: string) => void;
   readonly job: Job;
+  /** Set by Ctrl-C. */
+  readonly signal: AbortSignal;
   /** Columns of the screen; 100 in a pipe. */
   readonly width: number;
 }
@@ -52,6 +55,7 @@ export function openTerminal(words: StepWords): Terminal {
       process.stderr.write(text);
     },
     job: { signal: controller.signal, onProgress },
+    signal: controller.signal,
     width: process.stdout.columns ?? 100,
   };
 }

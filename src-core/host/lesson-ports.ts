@@ -3,13 +3,14 @@ import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import PQueue from 'p-queue';
 import { ulid } from 'ulid';
-import type { CardsReading, FileReading, LessonPorts } from '../app/ports.ts';
+import { type CardsReading, type FileReading, JOURNAL_HEADER, type LessonPorts } from '../app/ports.ts';
 import { readMedia } from '../media/read-media.ts';
 import { openCardCache } from './card-cache.ts';
 import { readFullHash, readSampleHash } from './content-hash.ts';
 import { withFileBytes } from './file-byte-source.ts';
 import { openJournalStore } from './journal-store.ts';
 import { listFiles } from './list-files.ts';
+import { mapAll } from './map-all.ts';
 import { readCards } from './read-cards.ts';
 
 /** Where a lesson lies, and what it is opened with. */
@@ -18,20 +19,15 @@ export interface LessonPlace {
   readonly folder: string;
   /** The folder of clips; `clips` in the lesson folder unless the clips are read where they lie. */
   readonly clipsFolder?: string;
-  /** First line of a new journal. */
-  readonly journalHeader: string;
   readonly signal: AbortSignal;
 }
-
-/** Two files at once for each core: reading waits for the disk more than for the processor. */
-const FILES_PER_CORE = 2;
 
 /** The ports of one lesson folder on this machine's disk. Nothing is touched before something is asked. */
 export function openLessonPorts(place: LessonPlace): LessonPorts {
   const { folder, signal } = place;
   const clipsFolder = place.clipsFolder ?? path.join(folder, 'clips');
   const getFile = (relative: string) => path.join(clipsFolder, ...relative.split('/'));
-  const journal = openJournalStore(path.join(folder, 'marks.jsonl'), place.journalHeader);
+  const journal = openJournalStore(path.join(folder, 'marks.jsonl'), JOURNAL_HEADER);
   const cache = openCardCache(path.join(folder, 'evidence'));
   const looks = new PQueue({ concurrency: availableParallelism() });
   return {
@@ -49,10 +45,7 @@ export function openLessonPorts(place: LessonPlace): LessonPorts {
     },
     readJournal: journal.read,
     appendToJournal: journal.append,
-    mapAll: (items, work) => {
-      const queue = new PQueue({ concurrency: availableParallelism() * FILES_PER_CORE });
-      return queue.addAll(items.map((item) => () => work(item)));
-    },
+    mapAll,
     nowMs: () => Date.now(),
     newId: () => ulid(),
   };

@@ -18,43 +18,54 @@ const collator = new Intl.Collator('en', { numeric: true });
 export async function listFiles(folder: string): Promise<FolderListing> {
   const files: FoundFile[] = [];
   const problems: FolderProblem[] = [];
-  const visit = async (relative: string, depth: number): Promise<void> => {
-    const entries = await readFolder(folder, relative, problems);
-    for (const entry of entries) {
-      const child = relative === '' ? entry.name : `${relative}/${entry.name}`;
-      if (entry.isSymbolicLink()) problems.push({ code: 'link-not-followed', path: child });
-      else if (entry.isDirectory() && !entry.name.startsWith('.')) {
-        if (depth < DEEPEST) await visit(child, depth + 1);
-        else problems.push({ code: 'folder-too-deep', path: child });
-      } else if (entry.isFile()) await addFile(folder, child, { files, problems });
-    }
-  };
-  await visit('', 0);
+  await visitFolder({ folder, files, problems }, '', 0);
   files.sort((a, b) => collator.compare(a.path, b.path) || (a.path < b.path ? -1 : 1));
   return { name: path.basename(path.resolve(folder)), files, problems };
 }
 
-async function readFolder(folder: string, relative: string, problems: FolderProblem[]): Promise<Dirent[]> {
+interface Scan {
+  readonly folder: string;
+  readonly files: FoundFile[];
+  readonly problems: FolderProblem[];
+}
+
+async function visitFolder(scan: Scan, relative: string, depth: number): Promise<void> {
+  for (const entry of await readFolder(scan, relative)) {
+    if (!entry.name.startsWith('.')) await visitEntry(scan, entry, { relative, depth });
+  }
+}
+
+async function visitEntry(
+  scan: Scan,
+  entry: Dirent,
+  { relative, depth }: { readonly relative: string; readonly depth: number },
+): Promise<void> {
+  const child = relative === '' ? entry.name : `${relative}/${entry.name}`;
+  if (entry.isSymbolicLink()) scan.problems.push({ code: 'link-not-followed', path: child });
+  else if (entry.isFile()) await addFile(scan, child);
+  else if (entry.isDirectory() && depth < DEEPEST) await visitFolder(scan, child, depth + 1);
+  else if (entry.isDirectory()) scan.problems.push({ code: 'folder-too-deep', path: child });
+}
+
+async function readFolder({ folder, problems }: Scan, relative: string): Promise<Dirent[]> {
   try {
     return await readdir(path.join(folder, relative), { withFileTypes: true });
   } catch (error) {
     const missing = (error as NodeJS.ErrnoException).code === 'ENOENT' && relative === '';
-    problems.push({ code: missing ? 'clips-folder-missing' : 'folder-unreadable', path: relative || folder });
+    problems.push({
+      code: missing ? 'clips-folder-missing' : 'folder-unreadable',
+      path: relative || folder,
+    });
     return [];
   }
 }
 
-async function addFile(
-  folder: string,
-  relative: string,
-  found: { files: FoundFile[]; problems: FolderProblem[] },
-): Promise<void> {
+async function addFile({ folder, files, problems }: Scan, relative: string): Promise<void> {
   const name = path.basename(relative);
-  if (name.startsWith('.')) return;
   try {
     const { size, mtimeMs } = await lstat(path.join(folder, relative));
-    found.files.push({ path: relative, name, sizeBytes: size, modifiedMs: Math.round(mtimeMs) });
+    files.push({ path: relative, name, sizeBytes: size, modifiedMs: Math.round(mtimeMs) });
   } catch {
-    found.problems.push({ code: 'file-vanished', path: relative });
+    problems.push({ code: 'file-vanished', path: relative });
   }
 }

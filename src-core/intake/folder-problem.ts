@@ -1,5 +1,6 @@
 /** What a scan met that is not a clip, by path below the scanned folder. */
 export type FolderProblem =
+  | { readonly code: 'path-missing'; readonly path: string }
   | { readonly code: 'clips-folder-missing'; readonly path: string }
   | { readonly code: 'folder-unreadable'; readonly path: string }
   | { readonly code: 'folder-too-deep'; readonly path: string }

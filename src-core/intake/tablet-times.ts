@@ -116,7 +116,8 @@ function getBelievedStart({ stamp, exportDated, number }: TabletClip, shiftMs: n
 
 function findDoubt({ stamp, exportDated }: TabletClip, doubtSeconds: Seconds): ClockDoubt | null {
   if (exportDated) return 'export-date';
-  if (stamp.trust === 'none') return stamp.reason === 'name-date-only' ? 'date-only' : 'no-date';
+  if (stamp.reason === 'name-date-only') return 'date-only';
+  if (stamp.trust === 'none' || stamp.source === 'file-time') return 'no-date';
   if (stamp.reason === 'local-time-ambiguous') return 'local-ambiguous';
   return stamp.trust === 'weak' || stamp.uncertaintySeconds > doubtSeconds ? 'weak-source' : null;
 }

@@ -16,6 +16,7 @@ const FOREIGN: Readonly<Record<ForeignCode['kind'], string>> = {
 };
 
 const folderProblems: Wordings<ClipsProblem['code']> = {
+  'path-missing': ({ path }) => ({ what: `There is nothing at ${path}.`, todo: 'Check the path.' }),
   'clips-folder-missing': ({ path }) => ({
     what: `There is no folder of clips at ${path}.`,
     todo: 'Put one folder per squad into “clips”, or name the folder with --clips.',

@@ -1,0 +1,9 @@
+import type { Progress } from '../../../src-core/contract/progress.ts';
+
+/** What is being done, by step of a long piece of work. */
+export const stepWords: Readonly<Record<Progress['step'], string>> = {
+  read: 'Reading stamps',
+  cards: 'Looking for cards',
+  copy: 'Copying and checking',
+  film: 'Filming',
+};

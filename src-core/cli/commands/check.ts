@@ -1,0 +1,34 @@
+import { count } from '../../../renderer/text/english/amounts.ts';
+import { getPlanNames } from '../lesson-names.ts';
+import { openFolder } from '../open-folder.ts';
+import { formatJson, getExitCode, sayProblems, toJsonProblem } from '../say.ts';
+import type { ExitCode, Terminal } from '../terminal.ts';
+
+/** `check <lesson>`: whether plan and roster are sound, before any clip is read. */
+export async function runCheck(
+  folder: string,
+  options: { readonly json?: boolean },
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const open = await openFolder(folder, options, terminal);
+  if (!open) return 2;
+  const { lesson, problems } = open;
+  const { plan, pupils } = lesson;
+  const names = getPlanNames(lesson);
+  if (options.json) {
+    const counts = { stations: plan.stations.length, squads: plan.squads.length, pupils: pupils.length };
+    terminal.write(
+      formatJson({ ...counts, problems: problems.map((problem) => toJsonProblem(problem, names)) }),
+    );
+  } else {
+    const found = [
+      count(plan.stations.length, 'station'),
+      count(plan.squads.length, 'squad'),
+      count(pupils.length, 'pupil'),
+    ];
+    const verdict = problems.length === 0 ? 'nothing to mend' : count(problems.length, 'problem');
+    terminal.write(`${plan.lesson.title}, ${plan.lesson.className}: ${found.join(', ')}; ${verdict}.\n`);
+    sayProblems(terminal, problems, names);
+  }
+  return getExitCode(problems, names);
+}

@@ -1,0 +1,58 @@
+import { readFile } from 'node:fs/promises';
+import { text } from 'node:stream/consumers';
+import { count } from '../../../renderer/text/english/amounts.ts';
+import { gradeLesson } from '../../app/grade-lesson.ts';
+import { type MarkOrder, markLesson } from '../../app/mark-lesson.ts';
+import { parseActs } from '../../app/parse-acts.ts';
+import { buildActs, DecisionError, type DecisionOptions } from '../decision.ts';
+import { getPlanNames } from '../lesson-names.ts';
+import { type LessonOptions, type OpenFolder, openFolder } from '../open-folder.ts';
+import { formatJson, sayProblems, toJsonProblem } from '../say.ts';
+import type { ExitCode, Terminal } from '../terminal.ts';
+
+/** How `mark` is asked. */
+export interface MarkOptions extends DecisionOptions, LessonOptions {
+  readonly undo?: boolean;
+  readonly redo?: boolean;
+  /** File with one decision a line, or `-` for the standard input. */
+  readonly list?: string;
+  /** Who decides. */
+  readonly by?: string;
+}
+
+/** `mark <lesson>`: records decisions; each is on the disk before it is acknowledged. */
+export async function runMark(folder: string, options: MarkOptions, terminal: Terminal): Promise<ExitCode> {
+  const open = await openFolder(folder, options, terminal);
+  if (!open) return 2;
+  let order: MarkOrder;
+  try {
+    order = await readOrder(open, options, terminal);
+  } catch (error) {
+    if (!(error instanceof DecisionError)) throw error;
+    terminal.say(`! ${error.message}\n`);
+    return 2;
+  }
+  const marked = await markLesson(open.ports, order, options.by ?? 'teacher');
+  const names = getPlanNames(open.lesson);
+  if (options.json) {
+    const problems = marked.problems.map((problem) => toJsonProblem(problem, names));
+    terminal.write(formatJson({ events: marked.ok ? marked.value : [], problems }));
+  } else if (marked.ok) terminal.write(`${count(marked.value.length, 'decision')} recorded.\n`);
+  sayProblems(terminal, marked.problems, names);
+  return marked.ok ? 0 : 2;
+}
+
+async function readOrder(open: OpenFolder, options: MarkOptions, terminal: Terminal): Promise<MarkOrder> {
+  if (options.undo) return 'undo';
+  if (options.redo) return 'redo';
+  if (options.list !== undefined) return readList(options.list);
+  return buildActs(options, await gradeLesson(open.ports, open.lesson, terminal.job));
+}
+
+async function readList(file: string): Promise<MarkOrder> {
+  const lines = await (file === '-' ? text(process.stdin) : readFile(file, 'utf8')).catch(() => null);
+  if (lines === null) throw new DecisionError(`${file} cannot be read.`);
+  const { acts, badLine } = parseActs(lines);
+  if (acts) return acts;
+  throw new DecisionError(`Line ${badLine} of the list is no decision; nothing was recorded.`);
+}

@@ -1,0 +1,200 @@
+import { findClip, getShownAnswers } from '../app/find-clip.ts';
+import type { GradedLesson } from '../app/graded-lesson.ts';
+import type { JournalAct, OverrideTarget } from '../marking/journal-event.ts';
+
+/** The options of `mark`, as typed. */
+export interface DecisionOptions {
+  readonly clip?: string;
+  readonly flag?: string;
+  readonly squad?: string;
+  readonly pupil?: string;
+  readonly station?: string;
+  readonly giveTo?: string;
+  readonly slot?: string;
+  readonly met?: string;
+  readonly notMet?: string;
+  readonly undecided?: string;
+  readonly confirm?: boolean;
+  readonly keep?: boolean;
+  readonly clear?: boolean;
+  readonly reopen?: boolean;
+  readonly earns?: string;
+  readonly clock?: string;
+  readonly attendance?: string;
+  readonly arrived?: string;
+  readonly points?: string;
+  readonly reason?: string;
+}
+
+/** Something typed that cannot be a decision; the message says what to type instead. */
+export class DecisionError extends Error {}
+
+/** The word that takes a decision back. */
+const BACK = 'back';
+
+/**
+ * The decisions that the options of `mark` mean, in the order they are to be recorded. Throws
+ * {@link DecisionError} where they make no sense.
+ */
+export function buildActs(options: DecisionOptions, graded: GradedLesson): readonly JournalAct[] {
+  const subjects = [options.clip, options.flag, options.squad, options.pupil].filter(
+    (one) => one !== undefined,
+  );
+  if (subjects.length !== 1) throw new DecisionError('Name one of --clip, --flag, --squad or --pupil.');
+  const acts = [
+    ...buildClipActs(options, graded),
+    ...buildFlagActs(options, graded),
+    ...buildSquadActs(options, graded),
+    ...buildPupilActs(options, graded),
+  ];
+  if (acts.length === 0) throw new DecisionError('Say what is decided; see routemark mark --help.');
+  return acts;
+}
+
+function buildClipActs(options: DecisionOptions, graded: GradedLesson): JournalAct[] {
+  if (options.clip === undefined) return [];
+  const reading = findClip(graded, options.clip);
+  if (!reading)
+    throw new DecisionError(`No one clip is meant by “${options.clip}”. Give its path or its id.`);
+  const clip = reading.id;
+  const { plan } = graded.lesson;
+  const acts: JournalAct[] = [];
+  if (options.station !== undefined) {
+    const station = orBack(options.station, (code) => pick(code, plan.stations, 'station'));
+    acts.push({ kind: 'station-set', clip, station });
+  }
+  if (options.giveTo !== undefined) {
+    const squad = orBack(options.giveTo, (code) => pick(code, plan.squads, 'squad'));
+    acts.push({ kind: 'clip-moved', clip, squad });
+  }
+  if (options.slot !== undefined)
+    acts.push({ kind: 'clip-placed', clip, slot: orBack(options.slot, readSlot) });
+  if (options.confirm) acts.push({ kind: 'clip-confirmed', clip, answers: getAnswers(graded, clip) });
+  acts.push(...buildAnswerActs(options, clip, graded));
+  if (options.points !== undefined) acts.push(buildOverride({ type: 'clip', clip }, options));
+  return acts;
+}
+
+function getAnswers(graded: GradedLesson, clip: string): Record<string, boolean> {
+  const shown = getShownAnswers(graded, clip);
+  if (!shown) throw new DecisionError('This clip fills no slot, so there is nothing to confirm.');
+  const open = [...shown].filter(([, met]) => met === null).map(([criterion]) => criterion);
+  if (open.length > 0) {
+    throw new DecisionError(`No answer yet for ${open.join(', ')}: use --met or --not-met first.`);
+  }
+  return Object.fromEntries([...shown].map(([criterion, met]) => [criterion, met === true]));
+}
+
+function buildAnswerActs(options: DecisionOptions, clip: string, graded: GradedLesson): JournalAct[] {
+  const criteria = graded.lesson.plan.rubric.clip;
+  const answers: readonly [string | undefined, boolean | null][] = [
+    [options.met, true],
+    [options.notMet, false],
+    [options.undecided, null],
+  ];
+  return answers.flatMap(([codes, met]) =>
+    splitList(codes).map((code): JournalAct => {
+      return { kind: 'criterion-marked', clip, criterion: pick(code, criteria, 'criterion'), met };
+    }),
+  );
+}
+
+function buildFlagActs(options: DecisionOptions, graded: GradedLesson): JournalAct[] {
+  const { flag } = options;
+  if (flag === undefined) return [];
+  if (!graded.flags.some(({ key }) => key === flag)) {
+    throw new DecisionError(`There is no flag “${flag}”. routemark grade lists the flags with their keys.`);
+  }
+  const answers = [options.keep && 'kept', options.clear && 'cleared', options.reopen && BACK].filter(
+    Boolean,
+  );
+  if (answers.length !== 1) throw new DecisionError('Say one of --keep, --clear or --reopen.');
+  const settled = options.reopen ? null : options.keep ? 'kept' : 'cleared';
+  return [{ kind: 'flag-settled', flag, settled, reason: options.reason ?? null }];
+}
+
+function buildSquadActs(options: DecisionOptions, graded: GradedLesson): JournalAct[] {
+  if (options.squad === undefined) return [];
+  const { plan } = graded.lesson;
+  const squad = pick(options.squad, plan.squads, 'squad');
+  const acts = splitList(options.earns).map((mark): JournalAct => {
+    const [code = '', points = ''] = mark.split('=');
+    const criterion = pick(code, plan.rubric.squad, 'squad criterion');
+    return { kind: 'squad-marked', squad, criterion, points: orBack(points, readNumber) };
+  });
+  if (options.clock !== undefined) {
+    acts.push({ kind: 'clock-set', squad, correctionSeconds: orBack(options.clock, readSpan) });
+  }
+  if (options.points !== undefined) acts.push(buildOverride({ type: 'squad', squad }, options));
+  return acts;
+}
+
+function buildPupilActs(options: DecisionOptions, graded: GradedLesson): JournalAct[] {
+  if (options.pupil === undefined) return [];
+  const codes = graded.lesson.pupils.map(({ id }) => ({ code: id }));
+  const pupil = pick(options.pupil, codes, 'pupil');
+  const acts: JournalAct[] = [];
+  if (options.attendance !== undefined) {
+    const attendance = orBack(options.attendance, readAttendance);
+    acts.push({ kind: 'attendance-set', pupil, attendance, arrived: options.arrived ?? null });
+  }
+  if (options.points !== undefined) acts.push(buildOverride({ type: 'pupil', pupil }, options));
+  return acts;
+}
+
+function buildOverride(of: OverrideTarget, { points = '', reason }: DecisionOptions): JournalAct {
+  if (!reason) throw new DecisionError('A change of points needs a --reason.');
+  const change = orBack(points, (text) => {
+    const type = text.startsWith('=') ? ('to' as const) : ('by' as const);
+    return { type, points: readNumber(text.replace(/^=/, '')) };
+  });
+  return { kind: 'points-overridden', of, change, reason };
+}
+
+function orBack<Value>(text: string, read: (text: string) => Value): Value | null {
+  return text === BACK ? null : read(text);
+}
+
+function pick(code: string, items: readonly { readonly code: string }[], what: string): string {
+  if (items.some((item) => item.code === code)) return code;
+  const known = items.map((item) => item.code).join(', ');
+  throw new DecisionError(`There is no ${what} “${code}”. Known: ${known}.`);
+}
+
+function splitList(text: string | undefined): string[] {
+  return (text ?? '')
+    .split(',')
+    .map((item) => item.trim())
+    .filter((item) => item !== '');
+}
+
+function readSlot(text: string): number | 'none' {
+  if (text === 'none') return 'none';
+  const slot = Number(text);
+  if (Number.isInteger(slot) && slot >= 1) return slot - 1;
+  throw new DecisionError(`“${text}” is no slot. Slots count from 1; “none” sets the clip aside.`);
+}
+
+function readNumber(text: string): number {
+  const value = Number(text);
+  if (text.trim() !== '' && Number.isFinite(value)) return value;
+  throw new DecisionError(`“${text}” is no number. Write +1, -1 or =2.`);
+}
+
+/** `37:00`, `-0:04` or `1:00:00` in seconds. */
+function readSpan(text: string): number {
+  const match = /^([+-]?)(?:(\d+):)?(\d{1,3}):(\d\d)$/.exec(text);
+  if (!match)
+    throw new DecisionError(`“${text}” is no time span. Write minutes and seconds, such as 37:00 or -0:04.`);
+  const [, sign, hours = '0', minutes = '0', seconds = '0'] = match;
+  const size = Number(hours) * 3600 + Number(minutes) * 60 + Number(seconds);
+  return sign === '-' ? -size : size;
+}
+
+const ATTENDANCES = ['present', 'absent', 'excused', 'late'] as const;
+
+function readAttendance(text: string): (typeof ATTENDANCES)[number] {
+  const found = ATTENDANCES.find((attendance) => attendance === text);
+  if (found) return found;
+  throw new DecisionError(`“${text}” is no attendance. Write ${ATTENDANCES.join(', ')}.`);
+}

@@ -1,0 +1,125 @@
+import { Command, CommanderError } from 'commander';
+import { stepWords } from '../../renderer/text/english/steps.ts';
+import { runCheck } from './commands/check.ts';
+import { runDemo } from './commands/demo.ts';
+import { runExport } from './commands/export.ts';
+import { runGrade } from './commands/grade.ts';
+import { runMark } from './commands/mark.ts';
+import { runStamps } from './commands/stamps.ts';
+import { type ExitCode, openTerminal } from './terminal.ts';
+
+const FOOT = `
+Exit codes: 0 done, 1 done but something needs a look, 2 could not be done.
+Results go to the standard output, everything else to the error stream. Nothing leaves this machine.
+
+Exercise and pupils' video ask for care: follow your school's policy and local law on filming, consent and
+keeping, and your local code of safe practice. Medical questions go to licensed staff.`;
+
+const terminal = openTerminal(stepWords);
+let exitCode: ExitCode = 0;
+
+/** Lets a command run and remembers how it ended. */
+function run<Input extends unknown[]>(work: (...input: Input) => Promise<ExitCode>) {
+  return async (...input: Input) => {
+    exitCode = await work(...input);
+  };
+}
+
+const program = new Command('routemark')
+  .description('From squads’ clips of a station circuit to fair, checked marks.')
+  .addHelpText('after', FOOT)
+  .exitOverride()
+  .showHelpAfterError('(add --help for more)');
+
+program
+  .command('demo')
+  .description('film the demo lesson, grade it, decide as its teacher does, and write its grade sheets')
+  .option('--into <folder>', 'where to put the lesson', 'demo-lesson')
+  .option('--json', 'print the graded lesson as JSON')
+  .action(run((options) => runDemo(options, terminal)));
+
+program
+  .command('stamps')
+  .description('say when each clip was recorded, where that is written and how far to believe it')
+  .argument('<paths...>', 'clips, or folders of clips; of any lesson or none')
+  .option('--zone <zone>', 'the school’s time zone for dates that are local times, such as America/Halifax')
+  .option('--json', 'print JSON: one object a file')
+  .action(run((paths, options) => runStamps(paths, options, terminal)));
+
+program
+  .command('check')
+  .description('say whether plan.json and roster.csv are sound, before any clip is read')
+  .argument('<lesson>', 'the lesson folder')
+  .option('--json', 'print JSON')
+  .action(run((lesson, options) => runCheck(lesson, options, terminal)));
+
+program
+  .command('grade')
+  .description('order each squad’s clips, hold them against its route, flag, propose and add up')
+  .argument('<lesson>', 'the lesson folder')
+  .option('--clips <folder>', 'read the clips where they lie, instead of “clips” in the lesson folder')
+  .option('--json', 'print JSON')
+  .action(run((lesson, options) => runGrade(lesson, options, terminal)));
+
+program
+  .command('mark')
+  .description('record the teacher’s decisions; each is safe on the disk before it is acknowledged')
+  .argument('<lesson>', 'the lesson folder')
+  .optionsGroup('About a clip:')
+  .option('--clip <clip>', 'path below the folder of clips, file name, or id')
+  .option('--station <code>', 'where it was filmed; “back” takes the word back')
+  .option('--slot <number>', 'the slot it fills, from 1; “none” sets it aside; “back”')
+  .option('--give-to <squad>', 'the squad that filmed it; “back”')
+  .option('--met <criteria>', 'criteria met, with commas between')
+  .option('--not-met <criteria>', 'criteria not met')
+  .option('--undecided <criteria>', 'criteria open again')
+  .option('--confirm', 'make every answer shown the teacher’s own')
+  .optionsGroup('About a flag:')
+  .option('--flag <key>', 'as “grade” prints it')
+  .option('--keep', 'it is as flagged')
+  .option('--clear', 'it is not as flagged, or was allowed')
+  .option('--reopen', 'open it again')
+  .optionsGroup('About a squad:')
+  .option('--squad <squad>', 'the squad’s code')
+  .option('--earns <marks>', 'squad criteria, such as care=2,team=1')
+  .option('--clock <span>', 'what its tablet’s clock lacks, such as 37:00, or -0:04 for a fast one; “back”')
+  .optionsGroup('About a pupil:')
+  .option('--pupil <id>', 'the roster’s id')
+  .option('--attendance <word>', 'present, absent, excused or late; “back”')
+  .option('--arrived <time>', 'with late: local time, such as 10:55')
+  .optionsGroup('About points of a clip, squad or pupil:')
+  .option('--points <change>', '+1, -1, or =2; “back”')
+  .option('--reason <words>', 'why; needed for a change of points')
+  .optionsGroup('Instead:')
+  .option('--undo', 'take the latest decision back')
+  .option('--redo', 'bring it into force again')
+  .option('--list <file>', 'decisions as JSON, one a line; - reads the standard input')
+  .optionsGroup('Always:')
+  .option('--by <name>', 'who decides', 'teacher')
+  .option('--clips <folder>', 'where the clips lie, as for “grade”')
+  .option('--json', 'print the recorded events as JSON')
+  .action(run((lesson, options) => runMark(lesson, options, terminal)));
+
+program
+  .command('export')
+  .description('write the grade sheet; refused while a flag is open')
+  .argument('<lesson>', 'the lesson folder')
+  .option('--to <kind>', 'kind of sheet: csv', 'csv')
+  .requiredOption('--out <file>', 'where to write it')
+  .option('--columns <list>', 'such as "Student ID=pupil,Score=points", instead of the plan’s columns')
+  .option('--with-open-flags', 'write all the same; the sheet says that it is not final')
+  .option('--clips <folder>', 'where the clips lie, as for “grade”')
+  .option('--by <name>', 'who hands in', 'teacher')
+  .option('--json', 'print JSON')
+  .action(run((lesson, options) => runExport(lesson, options, terminal)));
+
+try {
+  await program.parseAsync();
+} catch (error) {
+  if (error instanceof CommanderError) exitCode = error.exitCode === 0 ? 0 : 2;
+  else if (terminal.signal.aborted) {
+    terminal.say('Stopped. What was recorded before is safe.\n');
+    exitCode = 2;
+  } else throw error;
+}
+process.exitCode = exitCode;

@@ -1,0 +1,35 @@
+import { describeProblem } from '../../renderer/text/english/problems.ts';
+import type { Names } from '../../renderer/text/names.ts';
+import type { Problem } from '../contract/problem.ts';
+import type { ExitCode, Terminal } from './terminal.ts';
+
+/** Names for where no lesson is open: every code stands for itself. */
+export const PLAIN_NAMES: Names = {
+  squad: (code) => code,
+  station: (code) => code,
+  clip: (id) => id,
+  time: (ms) => new Date(ms).toISOString(),
+};
+
+/** A problem as a technician reads it in JSON: its data, and the words. */
+export function toJsonProblem(problem: Problem, names: Names): object {
+  return { ...problem, ...describeProblem(problem, names) };
+}
+
+/** Lists problems on the error stream, each with what to do. */
+export function sayProblems(terminal: Terminal, problems: readonly Problem[], names: Names): void {
+  for (const problem of problems) {
+    const { what, todo } = describeProblem(problem, names);
+    terminal.say(`! ${what}${todo === null ? '' : `\n  ${todo}`}\n`);
+  }
+}
+
+/** JSON as the command line prints it: two spaces, a line end; infinite numbers become null. */
+export function formatJson(value: unknown): string {
+  return `${JSON.stringify(value, null, 2)}\n`;
+}
+
+/** 0 where nothing needs the teacher, else 1. */
+export function getExitCode(problems: readonly Problem[], names: Names = PLAIN_NAMES): ExitCode {
+  return problems.some((problem) => describeProblem(problem, names).todo !== null) ? 1 : 0;
+}
