@@ -1,4 +1,4 @@
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { chmod, mkdtemp, readFile, rm, truncate, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
@@ -34,7 +34,7 @@ async function collect(
 
 const HEAD: FrameRequest = { windows: [{ fromSeconds: 0, lengthSeconds: 2, take: { perSecond: 5 } }] };
 
-const hasFfprobe = existsSync('/usr/bin/ffprobe');
+const hasFfprobe = spawnSync('ffprobe', ['-version']).status === 0;
 
 /** Every picture's time as ffprobe tells it, counted from the start of the file. */
 function probeTimes(path: string): number[] {
