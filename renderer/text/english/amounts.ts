@@ -1,4 +1,4 @@
-/** `1 clip`, `3 clips`. */
+/** An amount with its noun: `1 clip`, `3 clips`. */
 export function count(amount: number, one: string, many = `${one}s`): string {
   return `${amount} ${amount === 1 ? one : many}`;
 }

@@ -3,8 +3,8 @@ import type { CardSearchProblem } from '../../../src-core/evidence/card-search-p
 import type { ForeignCode } from '../../../src-core/evidence/card-vote.ts';
 import type { MediaProblem } from '../../../src-core/media/media-problem.ts';
 import { list, span } from './amounts.ts';
-import type { Wordings } from './problems.ts';
 import { describeStampProblem } from './stamps.ts';
+import type { Wordings } from './wordings.ts';
 
 const COPY_AGAIN = 'Copy it again while the tablet is here.';
 

@@ -1,7 +1,7 @@
 import type { PlanProblem, RosterProblem } from '../../../src-core/lesson/lesson-problem.ts';
 import { list } from './amounts.ts';
 import { describeExpected } from './plan-fields.ts';
-import type { Wordings } from './problems.ts';
+import type { Wordings } from './wordings.ts';
 
 const AT = (path: string) => `plan.json, ${path === '' ? 'as a whole' : path}`;
 

@@ -5,7 +5,7 @@ import type { JournalProblem } from '../../../src-core/lesson-file/journal-file.
 import type { OverwrittenProblem, StorageProblem } from '../../../src-core/platform/storage-problem.ts';
 import { count } from './amounts.ts';
 import { describeExpected } from './plan-fields.ts';
-import type { Wordings } from './problems.ts';
+import type { Wordings } from './wordings.ts';
 
 const NOTHING_LOST = 'Everything recorded before is safe.';
 

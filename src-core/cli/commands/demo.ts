@@ -16,7 +16,7 @@ import { formatJson, sayProblems } from '../say.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 import { runExport } from './export.ts';
 
-/** How `demo` is asked. */
+/** The options of `demo` as typed. */
 export interface DemoOptions {
   readonly into: string;
   readonly json?: boolean;

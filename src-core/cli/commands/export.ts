@@ -12,7 +12,7 @@ import { type LessonOptions, type OpenFolder, openFolder } from '../open-folder.
 import { formatJson, sayProblems, toJsonProblem } from '../say.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 
-/** How `export` is asked. */
+/** The options of `export` as typed. */
 export interface ExportOptions extends LessonOptions {
   /** Kind of sheet; `csv` is the only one so far. */
   readonly to: string;

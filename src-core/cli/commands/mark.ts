@@ -10,7 +10,7 @@ import { type LessonOptions, type OpenFolder, openFolder } from '../open-folder.
 import { formatJson, sayProblems, toJsonProblem } from '../say.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 
-/** How `mark` is asked. */
+/** The options of `mark` as typed. */
 export interface MarkOptions extends DecisionOptions, LessonOptions {
   readonly undo?: boolean;
   readonly redo?: boolean;

@@ -7,7 +7,7 @@ import { formatJson, getExitCode, PLAIN_NAMES, sayProblems, toJsonProblem } from
 import { formatTable } from '../table.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 
-/** How `stamps` is asked. */
+/** The options of `stamps` as typed. */
 export interface StampsOptions {
   readonly json?: boolean;
   /** IANA zone for dates that are local times. */
