@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { stepWords } from '../../renderer/text/english/steps.ts';
+import { runBring } from './commands/bring.ts';
 import { runCheck } from './commands/check.ts';
 import { runDemo } from './commands/demo.ts';
 import { runExport } from './commands/export.ts';
@@ -52,6 +53,16 @@ program
   .argument('<lesson>', 'the lesson folder')
   .option('--json', 'print JSON')
   .action(run((lesson, options) => runCheck(lesson, options, terminal)));
+
+program
+  .command('bring')
+  .description(
+    'copy clips into the lesson, each compared after copying; what is there already is passed over',
+  )
+  .argument('<lesson>', 'the lesson folder')
+  .argument('<folders...>', 'a squad’s folder, a folder of squads’ folders, or a whole tablet')
+  .option('--json', 'print JSON')
+  .action(run((lesson, folders, options) => runBring([lesson, ...folders], options, terminal)));
 
 program
   .command('grade')

@@ -23,6 +23,13 @@ export type MarkProblem =
   | { readonly code: 'nothing-to-undo' }
   | { readonly code: 'nothing-to-redo' };
 
+/** Why clips were not brought into a lesson. */
+export interface BringProblem {
+  readonly code: 'disk-too-small';
+  readonly neededBytes: number;
+  readonly freeBytes: number;
+}
+
 /** Everything that can go wrong in an expected way, in any stage: what the faces must have words for. */
 export type Problem =
   | OpenProblem
@@ -30,6 +37,7 @@ export type Problem =
   | MediaProblem
   | CardSearchProblem
   | MarkProblem
+  | BringProblem
   | HandInProblem
   | CsvProblem;
 

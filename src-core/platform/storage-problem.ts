@@ -6,6 +6,7 @@ export interface StorageProblem {
     | 'folder-missing'
     | 'is-a-folder'
     | 'name-too-long'
+    | 'copy-differs'
     | 'write-failed';
   readonly path: string;
   /** The system's own name for it, such as `ENOSPC`. */

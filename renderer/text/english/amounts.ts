@@ -15,6 +15,12 @@ export function span(seconds: number): string {
   return `${Math.floor(minutes / 60)} h${rest === 0 ? '' : ` ${rest} min`}`;
 }
 
+/** Bytes as disks are labelled: `0.4 GB`, `31 MB`. */
+export function size(bytes: number): string {
+  if (bytes >= 1e8) return `${(bytes / 1e9).toFixed(1)} GB`;
+  return bytes >= 1e6 ? `${Math.round(bytes / 1e6)} MB` : `${Math.ceil(bytes / 1e3)} kB`;
+}
+
 /** `A`, `A and B`, `A, B and C`. */
 export function list(words: readonly string[]): string {
   const last = words.at(-1) ?? '';

@@ -3,7 +3,7 @@ import type { CsvProblem } from '../../../src-core/gradebook/csv.ts';
 import type { HandInProblem } from '../../../src-core/gradebook/hand-in-check.ts';
 import type { JournalProblem } from '../../../src-core/lesson-file/journal-file.ts';
 import type { OverwrittenProblem, StorageProblem } from '../../../src-core/platform/storage-problem.ts';
-import { count } from './amounts.ts';
+import { count, size } from './amounts.ts';
 import { describeExpected } from './plan-fields.ts';
 import type { Wordings } from './wordings.ts';
 
@@ -59,6 +59,10 @@ const storageProblems: Wordings<(StorageProblem | OverwrittenProblem)['code']> =
   }),
   'is-a-folder': ({ path }) => ({ what: `${path} is a folder.`, todo: 'Name a file.' }),
   'name-too-long': ({ path }) => ({ what: `${path} is too long a name.`, todo: 'Choose a shorter one.' }),
+  'copy-differs': ({ path }) => ({
+    what: `The copy ${path} was not the same as its original and was taken away.`,
+    todo: 'Try again; if it happens again, look at the disk or the cable.',
+  }),
   'write-failed': ({ path, cause }) => ({
     what: `${path} could not be written or read (${cause}).`,
     todo: `Try again. ${NOTHING_LOST}`,
@@ -80,9 +84,18 @@ const sheetProblems: Wordings<(HandInProblem | CsvProblem)['code']> = {
   }),
 };
 
-type Rest = 'lesson-without-plan' | 'lesson-without-roster' | 'nothing-to-undo' | 'nothing-to-redo';
+type Rest =
+  | 'disk-too-small'
+  | 'lesson-without-plan'
+  | 'lesson-without-roster'
+  | 'nothing-to-undo'
+  | 'nothing-to-redo';
 
 const otherProblems: Wordings<Extract<Problem['code'], Rest>> = {
+  'disk-too-small': ({ neededBytes, freeBytes }) => ({
+    what: `The clips need ${size(neededBytes)}, and the disk has ${size(freeBytes)} left. Nothing was copied.`,
+    todo: 'Make room, or read the clips where they lie with --clips.',
+  }),
   'lesson-without-plan': () => ({
     what: 'There is no plan.json in this folder.',
     todo: 'Choose the lesson folder: it holds plan.json, roster.csv and clips.',
