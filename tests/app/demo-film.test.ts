@@ -90,11 +90,13 @@ describe('the demo lesson', () => {
     expect(digestAll(lesson)).toBe(before);
   });
 
-  test('leaves nothing behind when interrupted', async () => {
+  test('leaves nothing behind when interrupted in the middle of filming', async () => {
     const stop = new AbortController();
     const target = path.join(scratch, 'interrupted');
-    const build = buildDemoLesson(target, { seed: 77, signal: stop.signal, onProgress: () => stop.abort() });
-    await expect(build).rejects.toThrow();
+    const onProgress = ({ done }: { done: number }) => {
+      if (done === 1) stop.abort();
+    };
+    await expect(buildDemoLesson(target, { seed: 77, signal: stop.signal, onProgress })).rejects.toThrow();
     expect(readdirSync(scratch).filter((name) => name.startsWith('interrupted'))).toEqual([]);
   });
 
