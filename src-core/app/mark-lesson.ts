@@ -1,5 +1,5 @@
 import type { MarkProblem } from '../contract/problem.ts';
-import { buildJournalLine } from '../lesson-file/journal-file.ts';
+import { buildJournalLine, parseJournal } from '../lesson-file/journal-file.ts';
 import { buildEvent, findRedo, findUndo } from '../marking/build-event.ts';
 import type { JournalAct, JournalEvent } from '../marking/journal-event.ts';
 import { replayJournal } from '../marking/replay.ts';
@@ -25,6 +25,24 @@ export async function markLesson(
   if (!events.ok) return events;
   const written = await ports.appendToJournal(events.value.map(buildJournalLine));
   return written.ok ? succeed<readonly JournalEvent[], MarkProblem>(events.value, journal.problems) : written;
+}
+
+/**
+ * Takes over the events of another journal of the same lesson, by event id; merging again adds nothing. The value
+ * is the events that were new here.
+ */
+export async function mergeIntoLesson(
+  ports: LessonPorts,
+  otherText: string,
+): Promise<Outcome<readonly JournalEvent[], MarkProblem>> {
+  const journal = await openJournal(ports);
+  if (!journal.ok) return journal;
+  const other = parseJournal(otherText);
+  if (!other.ok) return other;
+  const known = new Set(journal.value.events.map(({ id }) => id));
+  const fresh = other.value.filter(({ id }) => !known.has(id));
+  const written = await ports.appendToJournal(fresh.map(buildJournalLine));
+  return written.ok ? succeed<readonly JournalEvent[], MarkProblem>(fresh, other.problems) : written;
 }
 
 function buildEvents(

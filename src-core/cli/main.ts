@@ -105,6 +105,7 @@ program
   .option('--undo', 'take the latest decision back')
   .option('--redo', 'bring it into force again')
   .option('--list <file>', 'decisions as JSON, one a line; - reads the standard input')
+  .option('--merge <file>', 'take over the decisions of another journal of this lesson')
   .optionsGroup('Always:')
   .option('--by <name>', 'who decides', 'teacher')
   .option('--clips <folder>', 'where the clips lie, as for “grade”')
