@@ -132,6 +132,11 @@ try {
   else if (terminal.signal.aborted) {
     terminal.say('Stopped. What was recorded before is safe.\n');
     exitCode = 2;
-  } else throw error;
+  } else {
+    // A fault of ours: the exit code must not read as done, and the place in the program is worth having.
+    const place = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    terminal.say(`! Routemark itself failed. What was recorded before is safe.\n${place}\n`);
+    exitCode = 2;
+  }
 }
 process.exitCode = exitCode;

@@ -1,8 +1,11 @@
+import { toOneLine } from './one-line.ts';
+
 /** Widest a column may get before its text is cut, in characters. */
 const WIDEST = 60;
 
 /** Columns as wide as their widest cell, two spaces between; the last column is never cut or padded. */
-export function formatTable(rows: readonly (readonly string[])[], indent = ''): string {
+export function formatTable(cells: readonly (readonly string[])[], indent = ''): string {
+  const rows = cells.map((row) => row.map(toOneLine));
   const widths: number[] = [];
   for (const row of rows) {
     row.forEach((cell, at) => {
@@ -10,8 +13,8 @@ export function formatTable(rows: readonly (readonly string[])[], indent = ''): 
     });
   }
   const lines = rows.map((row) => {
-    const cells = row.map((cell, at) => (at === row.length - 1 ? cell : padCell(cell, widths[at] ?? 0)));
-    return `${indent}${cells.join('  ')}`.trimEnd();
+    const padded = row.map((cell, at) => (at === row.length - 1 ? cell : padCell(cell, widths[at] ?? 0)));
+    return `${indent}${padded.join('  ')}`.trimEnd();
   });
   return lines.map((line) => `${line}\n`).join('');
 }

@@ -20,6 +20,13 @@ export type MarkProblem =
   | JournalProblem
   | StorageProblem
   | OverwrittenProblem
+  /** What was decided cannot stand in a journal; `path` and `expected` as in the plan's problems. */
+  | {
+      readonly code: 'decision-invalid';
+      readonly path: string;
+      readonly expected: string;
+      readonly detail: string | null;
+    }
   | { readonly code: 'nothing-to-undo' }
   | { readonly code: 'nothing-to-redo' };
 

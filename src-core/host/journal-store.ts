@@ -3,7 +3,7 @@ import path from 'node:path';
 import { fail, type Outcome, succeed } from '../platform/outcome.ts';
 import type { OverwrittenProblem, StorageProblem } from '../platform/storage-problem.ts';
 import { syncFolder } from './sync-folder.ts';
-import { describeWriteError } from './write-error.ts';
+import { describeReadError, describeWriteError } from './write-error.ts';
 
 // One journal, several writers (the window and the command line at once), and a kill or a power cut at any moment.
 // No lock file: a killed holder leaves it behind, and telling a stale lock from a live one can never be quite safe.
@@ -64,7 +64,7 @@ async function readAll(store: Store): Promise<Outcome<string, StorageProblem>> {
     return succeed(bytes.toString('utf8'));
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === 'ENOENT') return succeed('');
-    return fail(describeWriteError(error, store.file));
+    return fail(describeReadError(error, store.file));
   }
 }
 

@@ -21,3 +21,9 @@ export function describeWriteError(error: unknown, path: string): StorageProblem
   if (cause === null || !('syscall' in (error as object))) throw error;
   return { code: CODES[cause] ?? 'write-failed', path, cause };
 }
+
+/** The same for a read: what may not be opened is named as that, not as something that may not be written. */
+export function describeReadError(error: unknown, path: string): StorageProblem {
+  const problem = describeWriteError(error, path);
+  return problem.code === 'not-writable' ? { ...problem, code: 'not-readable' } : problem;
+}

@@ -3,6 +3,7 @@ export interface StorageProblem {
   readonly code:
     | 'disk-full'
     | 'not-writable'
+    | 'not-readable'
     | 'folder-missing'
     | 'is-a-folder'
     | 'name-too-long'

@@ -2,6 +2,7 @@ import type { ClipsProblem } from '../../../src-core/contract/clips-problem.ts';
 import type { CardSearchProblem } from '../../../src-core/evidence/card-search-problem.ts';
 import type { ForeignCode } from '../../../src-core/evidence/card-vote.ts';
 import type { MediaProblem } from '../../../src-core/media/media-problem.ts';
+import type { Advice, Names } from '../names.ts';
 import { list, span } from './amounts.ts';
 import { describeStampProblem } from './stamps.ts';
 import type { Wordings } from './wordings.ts';
@@ -15,7 +16,7 @@ const FOREIGN: Readonly<Record<ForeignCode['kind'], string>> = {
   'unknown-station': 'a card of a station that this plan does not have',
 };
 
-const folderProblems: Wordings<ClipsProblem['code']> = {
+const folderProblems: Wordings<Exclude<ClipsProblem['code'], 'cards-not-searched'>> = {
   'path-missing': ({ path }) => ({ what: `There is nothing at ${path}.`, todo: 'Check the path.' }),
   'clips-folder-missing': ({ path }) => ({
     what: `There is no folder of clips at ${path}.`,
@@ -120,9 +121,23 @@ const lookProblems: Wordings<CardSearchProblem['code']> = {
   }),
 };
 
+/** One failure of the search, however many clips it was met in. */
+const searchProblems: Wordings<'cards-not-searched'> = {
+  'cards-not-searched': ({ paths, problem }, names) => {
+    const word = lookProblems[problem.code] as (of: CardSearchProblem, names: Names) => Advice;
+    const { what, todo } = word(problem, names);
+    return { what: `${what} Not searched for cards: ${describePaths(paths)}.`, todo };
+  },
+};
+
+function describePaths(paths: readonly string[]): string {
+  return paths.length > 3 ? `${paths.length} clips, ${paths[0]} the first` : list(paths);
+}
+
 /** Words for what is met among the clips. */
 export const clipsProblems: Wordings<(ClipsProblem | MediaProblem | CardSearchProblem)['code']> = {
   ...folderProblems,
   ...mediaProblems,
   ...lookProblems,
+  ...searchProblems,
 };

@@ -80,6 +80,10 @@ const rosterProblems: Wordings<RosterProblem['code']> = {
     what: `roster.csv has no column “${column}”.`,
     todo: 'Its first line must name the columns: id,given,family,squad.',
   }),
+  'roster-not-utf8': ({ line }) => ({
+    what: `${LINE(line)}: letters are lost, for the file is not in UTF-8. Names would come out wrong.`,
+    todo: 'Save it once more as “CSV UTF-8”.',
+  }),
   'roster-empty': () => ({ what: 'roster.csv names no pupil.', todo: 'Add a line for each pupil.' }),
   'roster-line-uneven': ({ line }) => ({
     what: `${LINE(line)}: it has more or fewer fields than the first line.`,

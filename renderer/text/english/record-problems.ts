@@ -53,6 +53,10 @@ const storageProblems: Wordings<(StorageProblem | OverwrittenProblem)['code']> =
     what: `${path} may not be written.`,
     todo: `Close it in other programs, or ask for the right to write there. ${NOTHING_LOST}`,
   }),
+  'not-readable': ({ path }) => ({
+    what: `${path} may not be opened.`,
+    todo: 'Ask for the right to read it, or close it in other programs.',
+  }),
   'folder-missing': ({ path }) => ({
     what: `The folder of ${path} is not there.`,
     todo: `Plug the stick or the network drive in again, or choose another place. ${NOTHING_LOST}`,
@@ -88,6 +92,7 @@ type Rest =
   | 'disk-too-small'
   | 'lesson-without-plan'
   | 'lesson-without-roster'
+  | 'decision-invalid'
   | 'nothing-to-undo'
   | 'nothing-to-redo';
 
@@ -103,6 +108,10 @@ const otherProblems: Wordings<Extract<Problem['code'], Rest>> = {
   'lesson-without-roster': () => ({
     what: 'There is no roster.csv, so there are no pupils to mark.',
     todo: 'Put roster.csv beside plan.json, with the columns id,given,family,squad.',
+  }),
+  'decision-invalid': ({ path, expected, detail }) => ({
+    what: `Not recorded: “${path.replace(/^what\./, '')}” should hold ${describeExpected(expected, detail)}.`,
+    todo: 'Correct it and decide again.',
   }),
   'nothing-to-undo': () => ({ what: 'There is nothing to undo.', todo: null }),
   'nothing-to-redo': () => ({ what: 'There is nothing to redo.', todo: null }),
