@@ -1,6 +1,6 @@
 import { type Box, type ByteRange, walkBoxes, walkTopBoxes } from '../bmff/walk-boxes.ts';
 import type { BoundedBytes } from '../bounded-bytes.ts';
-import { viewBytes } from '../byte-view.ts';
+import { readLetters, readU8, readU16, readU32 } from '../byte-numbers.ts';
 import { findItemRange } from './iloc.ts';
 
 /** The most of one EXIF item that is read; cameras keep it below 64 kB, as JPEG demands (EXIF 2.32 §4.5.4). */
@@ -31,20 +31,20 @@ async function findExifItem(bytes: BoundedBytes, meta: Box): Promise<ByteRange |
 
 /** Item information — ISO/IEC 14496-12 §8.11.6: version, flags, count, then an `infe` for every item. */
 async function findExifId(bytes: BoundedBytes, iinf: Box): Promise<number | null> {
-  const version = viewBytes(await bytes.read(iinf.bodyStart, 4)).u8(0);
+  const version = readU8(await bytes.read(iinf.bodyStart, 4), 0);
   let id: number | null = null;
   const entries = { start: iinf.bodyStart + (version === 0 ? 6 : 8), end: iinf.end };
   await walkBoxes(bytes, entries, async (box) => {
     if (box.type !== 'infe' || id !== null) return;
-    const view = viewBytes(await bytes.read(box.bodyStart, Math.min(14, box.end - box.bodyStart)));
-    const isLong = view.u8(0) === 3;
-    if (view.letters(isLong ? 10 : 8) === 'Exif') id = isLong ? view.u32(4) : view.u16(4);
+    const body = await bytes.read(box.bodyStart, Math.min(14, box.end - box.bodyStart));
+    const isLong = readU8(body, 0) === 3;
+    if (readLetters(body, isLong ? 10 : 8) === 'Exif') id = isLong ? readU32(body, 4) : readU16(body, 4);
   });
   return id;
 }
 
 async function readExifItem(bytes: BoundedBytes, { start, end }: ByteRange): Promise<Uint8Array | null> {
   const item = await bytes.read(start, Math.min(MOST_BYTES, end - start));
-  const tiffAt = 4 + viewBytes(item).u32(0);
+  const tiffAt = 4 + readU32(item, 0);
   return tiffAt + 8 <= item.length ? item.slice(tiffAt) : null;
 }
