@@ -107,7 +107,7 @@ async function readOurs(files: readonly string[]): Promise<void> {
 /** ExifTool as it is fastest: a process that stays open and answers many files at once. */
 function startExifTool() {
   const program = createRequire(import.meta.url).resolve('exiftool-vendored.pl/bin/exiftool');
-  const child: ChildProcessWithoutNullStreams = spawn('perl', [program, '-stay_open', 'True', '-@', '-']);
+  const child: ChildProcessWithoutNullStreams = spawn(program, ['-stay_open', 'True', '-@', '-']);
   child.stdout.setEncoding('utf8');
   return {
     async read(files: readonly string[]): Promise<void> {

@@ -69,7 +69,7 @@ function buildMalformed(header: Uint8Array, at: number): MediaProblem {
 }
 
 /** The box whose header these bytes are; null where its size is smaller than its own header. */
-export function readBoxHeader(header: Uint8Array, start: number, end: number): Box | null {
+function readBoxHeader(header: Uint8Array, start: number, end: number): Box | null {
   const isLarge = readU32(header, 0) === 1;
   const headerBytes = isLarge ? 16 : 8;
   if (header.length < headerBytes) return null;
