@@ -50,7 +50,7 @@ const folderProblems: Wordings<Exclude<ClipsProblem['code'], 'cards-not-searched
   }),
   'squad-without-clips': ({ squad }, names) => ({
     what: `${names.squad(squad)} has no clip in this lesson.`,
-    todo: 'Look whether its folder is missing, or its tablet’s clock is wrong.',
+    todo: 'Look whether its folder is missing, its tablet’s clock is wrong, or the plan names another day.',
   }),
   'clock-unchecked': ({ squad, uncertaintySeconds }, names) => ({
     what: `${names.squad(squad)}’s tablet never filmed the class clock; its times may be off by ${span(uncertaintySeconds)}.`,
@@ -77,8 +77,8 @@ const folderProblems: Wordings<Exclude<ClipsProblem['code'], 'cards-not-searched
 const mediaProblems: Wordings<MediaProblem['code']> = {
   'media-empty': () => ({ what: 'The file is empty.', todo: COPY_AGAIN }),
   'media-unknown-kind': () => ({
-    what: 'This is not a video, whatever its name says.',
-    todo: 'Hand in the clip itself.',
+    what: 'This is no video of a kind that Routemark reads (MP4, MOV, MKV, WebM, AVI), whatever its name says.',
+    todo: 'Hand in the clip itself, or export it on the tablet as MP4.',
   }),
   'media-cut-short': () => ({ what: 'The file ends in the middle.', todo: COPY_AGAIN }),
   'media-no-index': () => ({ what: 'The recording was never closed.', todo: COPY_AGAIN }),
