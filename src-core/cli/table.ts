@@ -1,6 +1,6 @@
 import { toOneLine } from './one-line.ts';
 
-/** Widest a column may get before its text is cut, in characters. */
+/** Widest a column may get before its text loses its beginning, in characters. */
 const WIDEST = 60;
 
 /** Columns as wide as their widest cell, two spaces between; the last column is never cut or padded. */
@@ -21,7 +21,8 @@ export function formatTable(cells: readonly (readonly string[])[], indent = ''):
 
 function padCell(cell: string, width: number): string {
   const letters = [...cell];
-  if (letters.length > width) return `${letters.slice(0, width - 1).join('')}…`;
+  // Paths tell more at their end.
+  if (letters.length > width) return `…${letters.slice(1 - width).join('')}`;
   return cell + ' '.repeat(width - letters.length);
 }
 
