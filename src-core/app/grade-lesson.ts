@@ -25,7 +25,7 @@ export async function gradeLesson(ports: LessonPorts, lesson: OpenLesson, job: J
 }
 
 /** The same from clips that were read already; pure, and quick enough to run after every decision. */
-function gradeClips(lesson: OpenLesson, reading: ClipsReading): GradedLesson {
+export function gradeClips(lesson: OpenLesson, reading: ClipsReading): GradedLesson {
   const { plan, pupils, journal } = lesson;
   const { decisions } = journal;
   const sorted = sortClips(reading.clips, decisions, { plan, windows: getPeriodWindows(plan) });

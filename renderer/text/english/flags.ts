@@ -127,7 +127,7 @@ function nameHint(hint: TraceHint, names: Names): string {
     case 'fills-gap':
       return `they have no clip of station ${names.station(hint.station)}`;
     case 'name-series':
-      return `its number follows their ${names.clip(hint.neighbour)}`;
+      return `its number is next to their ${names.clip(hint.neighbour)}’s`;
   }
 }
 
