@@ -23,7 +23,7 @@ export interface SaidClip {
 const FOLDER_SQUADS: Readonly<Record<string, string>> = { Teal: 'teal', Plum: 'plum' };
 
 /** A clip as reading it would have left it: a sound film of 12 s by a Slate, dated firmly. */
-export function buildClip({ id, paths, at = null, station, clockCard, change }: SaidClip): ClipReading {
+function buildClip({ id, paths, at = null, station, clockCard, change }: SaidClip): ClipReading {
   const startMs = at === null ? null : Date.parse(`2025-05-15T${at}-03:00`);
   const clock =
     clockCard && startMs !== null ? { trueStartMs: startMs, spreadSeconds: 0.5, readings: [] } : null;
