@@ -1,5 +1,6 @@
 import type { OpenProblem } from '../contract/problem.ts';
 import { checkPlan } from '../lesson/check-plan.ts';
+import type { PlanProblem } from '../lesson/lesson-problem.ts';
 import type { Plan } from '../lesson/plan.ts';
 import { type Pupil, parseRoster } from '../lesson/roster.ts';
 import { type JournalProblem, parseJournal } from '../lesson-file/journal-file.ts';
@@ -17,9 +18,12 @@ export interface OpenLesson {
   readonly journal: JournalState;
 }
 
+/** Slips in a plan that leave nothing to grade by: no time can be told, or one code means two things. */
+const GRAVE: readonly PlanProblem['code'][] = ['plan-zone-unknown', 'plan-code-twice'];
+
 /**
- * Reads plan, roster and journal. Fails without a readable plan, where its time zone is unknown (no time could be
- * told), or where the journal is not one or a newer program's; a roster that is missing or faulty leaves a lesson that can be looked at and mended.
+ * Reads plan, roster and journal. Fails without a readable plan, where it has a {@link GRAVE} slip, or where the
+ * journal is not one or a newer program's; other slips leave a lesson that can be looked at and mended.
  */
 export async function openLesson(ports: LessonPorts): Promise<Outcome<OpenLesson, OpenProblem>> {
   const planText = await ports.readText('plan.json');
@@ -28,8 +32,7 @@ export async function openLesson(ports: LessonPorts): Promise<Outcome<OpenLesson
   const plan = parsePlan(planText.value);
   if (!plan.ok) return plan;
   const planProblems = checkPlan(plan.value);
-  const isTimeless = planProblems.some(({ code }) => code === 'plan-zone-unknown');
-  if (isTimeless) return fail<OpenProblem>(...planProblems);
+  if (planProblems.some(({ code }) => GRAVE.includes(code))) return fail<OpenProblem>(...planProblems);
   const roster = await readRoster(ports, plan.value);
   const journal = await openJournal(ports);
   if (!journal.ok) return journal;
