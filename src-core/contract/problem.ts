@@ -5,6 +5,7 @@ import type { LessonProblem } from '../lesson/lesson-problem.ts';
 import type { JournalProblem } from '../lesson-file/journal-file.ts';
 import type { MediaProblem } from '../media/media-problem.ts';
 import type { OverwrittenProblem, StorageProblem } from '../platform/storage-problem.ts';
+import type { CallProblem } from './call-problem.ts';
 import type { ClipsProblem } from './clips-problem.ts';
 
 /** Why a lesson cannot be opened, or what is wrong with what was opened. */
@@ -46,7 +47,8 @@ export type Problem =
   | MarkProblem
   | BringProblem
   | HandInProblem
-  | CsvProblem;
+  | CsvProblem
+  | CallProblem;
 
 /** The problem with this code. */
 export type ProblemOf<Code extends Problem['code']> = Extract<Problem, { code: Code }>;

@@ -6,4 +6,5 @@ export const stepWords: Readonly<Record<Progress['step'], string>> = {
   cards: 'Looking for cards',
   copy: 'Copying and checking',
   film: 'Filming',
+  proxy: 'Making a film that this window plays',
 };
