@@ -85,6 +85,7 @@ program
   .option('--not-met <criteria>', 'criteria not met')
   .option('--undecided <criteria>', 'criteria open again')
   .option('--confirm', 'make every answer shown the teacher’s own')
+  .option('--note <words>', 'a note about it; “back” takes it away')
   .optionsGroup('About a flag:')
   .option('--flag <key>', 'as “grade” prints it')
   .option('--keep', 'it is as flagged')
