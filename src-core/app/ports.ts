@@ -8,6 +8,7 @@ import type { MediaProblem } from '../media/media-problem.ts';
 import type { Outcome } from '../platform/outcome.ts';
 import type { OverwrittenProblem, StorageProblem } from '../platform/storage-problem.ts';
 import type { EpochMs } from '../platform/units.ts';
+import type { ClipReading } from './clip-reading.ts';
 
 export { JOURNAL_HEADER } from '../lesson-file/journal-file.ts';
 
@@ -31,6 +32,8 @@ export interface StopSignal {
 export interface Job {
   readonly signal: StopSignal;
   readonly onProgress: (progress: Progress) => void;
+  /** Told each time more is known of the clips, with the way to get them as far as they are read by then. */
+  readonly onClips?: (getClips: () => readonly ClipReading[]) => void;
 }
 
 /** What one opening of a file gives. */

@@ -31,6 +31,7 @@ export async function readClips(ports: LessonPorts, plan: Plan, job: Job): Promi
   const unread = held.filter(({ file }) => !files.some((read) => read.held.file === file));
   const groups = await groupCopies(files, ports.readFullHash);
   const dated = groups.map((group) => buildReading(group, plan, ports.nowMs()));
+  job.onClips?.(() => dated);
   const clips = await readAllCards(ports, dated, { plan, job });
   return {
     clips,
@@ -108,17 +109,19 @@ async function readAllCards(
     clip.facts !== null && clip.copies.every(({ squad }) => !squadsOfTheDay.has(squad));
   const search = [...wanted, ...clips.filter(isLost)];
   const looks = new Map<string, Pick<ClipReading, 'card' | 'lookProblems'>>();
+  const merge = () => clips.map((clip) => ({ ...clip, ...looks.get(clip.id) }));
   let done = 0;
   await ports.mapAll(search, async (clip) => {
     job.signal.throwIfAborted();
     const { readings, problems } = await ports.readCards(getPath(clip, null), clip.id);
     looks.set(clip.id, { card: voteCards(readings, plan), lookProblems: problems });
+    job.onClips?.(merge);
     done += 1;
     job.onProgress({ step: 'cards', done, total: search.length });
   });
   // A search that was stopped midway has found less than there is.
   job.signal.throwIfAborted();
-  return clips.map((clip) => ({ ...clip, ...looks.get(clip.id) }));
+  return merge();
 }
 
 function findCopiesWithinSquad({ copies }: ClipReading): ClipsProblem[] {

@@ -3,6 +3,7 @@ import { stepWords } from '../../renderer/text/english/steps.ts';
 import { runBring } from './commands/bring.ts';
 import { runCheck } from './commands/check.ts';
 import { runDemo } from './commands/demo.ts';
+import { runDesk } from './commands/desk.ts';
 import { runExport } from './commands/export.ts';
 import { runGrade } from './commands/grade.ts';
 import { runMark } from './commands/mark.ts';
@@ -38,6 +39,14 @@ program
   .option('--into <folder>', 'where to put the lesson', 'demo-lesson')
   .option('--json', 'print the graded lesson as JSON')
   .action(run((options) => runDemo(options, terminal)));
+
+program
+  .command('desk')
+  .description('open the window, in a browser of this machine; nothing leaves the machine')
+  .argument('[lesson]', 'the lesson folder to open first')
+  .option('--port <number>', 'port on 127.0.0.1, instead of the usual one; 0 takes any')
+  .option('--no-open', 'print the address instead of opening a browser')
+  .action(run((lesson, options) => runDesk(lesson, options, terminal)));
 
 program
   .command('stamps')

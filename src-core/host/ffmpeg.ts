@@ -12,6 +12,8 @@ export interface FfmpegCall {
   readonly filters: readonly string[];
   /** Options of the output stream, such as its format. */
   readonly output: readonly string[];
+  /** Where the output goes; without it, to {@link FfmpegRun.output}. An absolute path; what stands there is replaced. */
+  readonly outputFile?: string;
   readonly limitSeconds: Seconds;
   readonly signal?: AbortSignal;
   /** Hears every line that ffmpeg says, each with its level: `[info]`, `[error]`. */
@@ -113,7 +115,9 @@ function buildCommand(ffmpeg: Ffmpeg, call: FfmpegCall, output: PassThrough): fl
     command.input(`file:${input.path}`).inputOptions(...[...global, ...LOCAL_ONLY, ...input.options]);
   });
   command.complexFilter([...call.filters]);
-  command.output(output).outputOptions(...['-map', '[out]', ...ffmpeg.passThrough, ...call.output]);
+  command
+    .output(call.outputFile ?? output)
+    .outputOptions(...['-map', '[out]', ...ffmpeg.passThrough, ...call.output]);
   return command;
 }
 
