@@ -95,10 +95,15 @@ const rendererCore = inCore('contract', 'platform', 'lesson', 'matching', 'marki
 
 const rendererParts = ['client', 'storage', 'ui', 'text'].map((part) => `renderer/${part}`);
 
+/** The page's screens; only the page itself, which shows one at a time, may use them. */
+const rendererFeatures = ['start', 'plan', 'bring-in', 'line-up', 'review', 'scores', 'hand-in'].map(
+  (step) => `renderer/features/${step}`,
+);
+
 const rendererAreas = ['renderer', ...rendererParts].map(
   (folder): Area => ({
     folder,
-    values: [...rendererCore, ...rendererParts],
+    values: [...rendererCore, ...rendererParts, ...(folder === 'renderer' ? rendererFeatures : [])],
     types: pureCore,
     node: false,
     packages: folder === 'renderer/text' ? PURE_PACKAGES : 'any',
@@ -109,7 +114,10 @@ const rendererAreas = ['renderer', ...rendererParts].map(
 export const AREAS: readonly Area[] = [
   ...coreAreas,
   ...rendererAreas,
-  { ...getRendererArea(), folder: 'renderer/features/*' },
+  ...rendererFeatures.map(
+    (folder): Area => ({ ...getRendererArea(), folder, values: [...rendererCore, ...rendererParts] }),
+  ),
+  { ...getRendererArea(), folder: 'renderer/features/*', values: [...rendererCore, ...rendererParts] },
   {
     folder: 'electron',
     values: inCore('app', 'contract', 'host'),

@@ -1,0 +1,49 @@
+import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { CLOSE } from '../text/english/window.ts';
+import { Button } from './button.tsx';
+
+/**
+ * A question that sits on the sheet where it belongs: no curtain over the page. Focus goes into it and, when it
+ * closes, back to where it was; Escape closes it.
+ */
+export function SlipDialog({
+  title,
+  onClose,
+  children,
+}: {
+  readonly title: string;
+  readonly onClose: () => void;
+  readonly children: ReactNode;
+}) {
+  const head = useId();
+  const box = useRef<HTMLElement>(null);
+  useEffect(() => {
+    const before = document.activeElement;
+    const field = box.current?.querySelector<HTMLElement>('input, select, textarea, .first, button');
+    field?.focus();
+    return () => {
+      if (before instanceof HTMLElement && before.isConnected) before.focus();
+    };
+  }, []);
+  return (
+    <section
+      ref={box}
+      className="slip-dialog"
+      role="dialog"
+      aria-labelledby={head}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape') return;
+        event.stopPropagation();
+        onClose();
+      }}
+    >
+      <header>
+        <h3 id={head}>{title}</h3>
+        <Button look="bare" onPress={onClose} className="push">
+          {CLOSE}
+        </Button>
+      </header>
+      {children}
+    </section>
+  );
+}
