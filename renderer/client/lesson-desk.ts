@@ -7,7 +7,8 @@ import type { Problem } from '../../src-core/contract/problem.ts';
 import type { Progress } from '../../src-core/contract/progress.ts';
 import type { Reply } from '../../src-core/contract/reply.ts';
 import type { JournalAct } from '../../src-core/marking/journal-event.ts';
-import { buildFollower } from './follow-lesson.ts';
+import { openLessonStore } from '../storage/lesson-store.ts';
+import type { PageDatabase } from '../storage/page-database.ts';
 import type { LessonState } from './lesson-state.ts';
 
 /** The calls about a lesson that answer with its update. */
@@ -19,10 +20,13 @@ export interface LessonDesk {
   readonly client: DeskClient;
   readonly getState: () => LessonState;
   readonly subscribe: (listener: () => void) => () => void;
-  /** Records decisions; true once they are on the disk. What failed is in `troubles`. */
-  readonly decide: (...acts: readonly JournalAct[]) => Promise<boolean>;
-  readonly undo: () => Promise<boolean>;
-  readonly redo: () => Promise<boolean>;
+  /**
+   * Records decisions, one undo each: shown at once, kept through crashes, sent until the host has them. Resolves when
+   * the host has answered for now; what can never be recorded is in `troubles`.
+   */
+  readonly decide: (...acts: readonly JournalAct[]) => Promise<void>;
+  readonly undo: () => Promise<void>;
+  readonly redo: () => Promise<void>;
   /** Reads the folder of clips anew; joins a reading that runs. */
   readonly readClips: () => Promise<void>;
   /** Asks with the lesson and the revision that is here, and takes the update that comes back. */
@@ -35,68 +39,85 @@ export interface LessonDesk {
   readonly close: () => void;
 }
 
-/** How decisions get to the host: by itself at once, or through a store that outlives the page. */
-export interface DecisionSender {
-  /** Gives the update, or null where the desk will bring it by an event. */
-  readonly send: (call: SendCall) => Promise<SendOutcome>;
+/** What a lesson's desk stands on. */
+export interface LessonDeskParts {
+  readonly client: DeskClient;
+  readonly database: PageDatabase;
+  /** The view to begin with. */
+  readonly first: LessonView;
+  /** Whose name stands beside a decision made now. */
+  readonly getWho: () => string;
 }
 
-/** What is to be recorded. */
-export type SendCall =
-  | { readonly name: 'decide'; readonly acts: readonly JournalAct[]; readonly since: number | null }
-  | { readonly name: 'undo' | 'redo'; readonly since: number | null };
-
-/** What came of it: the update, or why nothing was recorded. */
-export type SendOutcome =
-  | { readonly ok: true; readonly update: LessonUpdate | null }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
-
-/** Opens the desk of a lesson that the host has open, beginning with the view that opening gave. */
-export function openLessonDesk(client: DeskClient, first: LessonView, sender: DecisionSender): LessonDesk {
-  const follower = buildFollower(client, first);
-  const { change, getState, take } = follower;
-  const report = (problems: readonly Problem[]) =>
-    problems.length > 0 && change({ troubles: [...getState().troubles, ...problems].slice(-20) });
-  const record = async (call: SendCall): Promise<boolean> => {
-    const amount = call.name === 'decide' ? call.acts.length : 1;
-    change({ waiting: getState().waiting + amount });
-    const outcome = await sender.send(call);
-    change({ waiting: getState().waiting - amount });
-    if (!outcome.ok) report(outcome.problems);
-    else if (outcome.update) take(outcome.update);
-    return outcome.ok;
+/**
+ * Opens the desk of a lesson, beginning with the view that opening gave or that the page has kept; reads its clips
+ * where nobody has yet.
+ */
+export function openLessonDesk({ client, database, first, getWho }: LessonDeskParts): LessonDesk {
+  const { lesson } = first;
+  const store = openLessonStore({ client, database, lesson, getWho });
+  const listeners = new Set<() => void>();
+  let state: LessonState = { view: first, reading: null, waiting: 0, troubles: [], isReached: true };
+  const change = (part: Partial<LessonState>) => {
+    state = { ...state, ...part };
+    for (const listener of listeners) listener();
   };
-  const since = () => getState().view.revision;
+  const report = (problems: readonly Problem[]) =>
+    problems.length > 0 && change({ troubles: [...state.troubles, ...problems].slice(-20) });
+  const leave = store.subscribe(() => {
+    const { view, waiting, contact, refused, held } = store.getState();
+    const wasRead = state.view.reading.state !== 'unread';
+    change({ view: view ?? state.view, waiting, isReached: contact === 'here' });
+    if (refused.length > 0) store.dismissRefused();
+    // A host that was started anew knows the lesson and not its clips.
+    if (wasRead && view?.reading.state === 'unread') void readNow();
+    report([...refused, ...held.filter(({ code }) => state.troubles.every((told) => told.code !== code))]);
+  });
+  const since = () => store.getSince();
+  const readNow = () =>
+    readClips({ client, lesson, since, take: store.take, getState: () => state, change, report });
+  store.take({ kind: 'whole', view: first });
+  void store.start();
+  if (first.reading.state !== 'read') void readNow();
   return {
-    lesson: first.lesson,
+    lesson,
     client,
-    getState,
-    subscribe: follower.subscribe,
-    decide: (...acts) => record({ name: 'decide', acts, since: since() }),
-    undo: () => record({ name: 'undo', since: since() }),
-    redo: () => record({ name: 'redo', since: since() }),
-    readClips: () => readClips(client, first.lesson, { ...follower, report }),
+    getState: () => state,
+    subscribe: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    decide: (...acts) => store.decide(acts).then(store.settle),
+    undo: () => store.undo().then(store.settle),
+    redo: () => store.redo().then(store.settle),
+    readClips: readNow,
     ask: async (name, input) => {
-      const whole = { ...input, lesson: first.lesson, since: since() } as CallInput<typeof name>;
+      const whole = { ...input, lesson, since: since() } as CallInput<typeof name>;
       const reply = await client.request(name, whole);
-      if (reply.ok) take((reply.value as { update: LessonUpdate }).update);
+      if (reply.ok) store.take((reply.value as { update: LessonUpdate }).update);
       return reply;
     },
     report,
     putAway: () => change({ troubles: [] }),
-    close: follower.close,
+    close: () => {
+      leave();
+      store.stop();
+    },
   };
 }
 
 interface Reading {
+  readonly client: DeskClient;
+  readonly lesson: LessonId;
+  readonly since: () => number | null;
   readonly getState: () => LessonState;
   readonly change: (change: Partial<LessonState>) => void;
   readonly take: (update: LessonUpdate) => void;
   readonly report: (problems: readonly Problem[]) => void;
 }
 
-async function readClips(client: DeskClient, lesson: LessonId, desk: Reading): Promise<void> {
-  const { getState, change, take, report } = desk;
+async function readClips(reading: Reading): Promise<void> {
+  const { client, lesson, since, getState, change, take, report } = reading;
   if (getState().reading) return;
   const controller = new AbortController();
   const stop = () => controller.abort();
@@ -104,7 +125,7 @@ async function readClips(client: DeskClient, lesson: LessonId, desk: Reading): P
   change({ reading: { progress: step, secondsLeft: null, stop } });
   const reply = await client.request(
     'readClips' satisfies CallName,
-    { lesson, since: getState().view.revision },
+    { lesson, since: since() },
     {
       signal: controller.signal,
       onProgress: (progress, secondsLeft) => change({ reading: { progress, secondsLeft, stop } }),

@@ -1,9 +1,11 @@
 import { useEffect, useState } from 'react';
 import type { DeskClient } from '../../src-core/contract/desk-client.ts';
 import type { LessonId } from '../../src-core/contract/desk-view.ts';
+import type { LessonUpdate } from '../../src-core/contract/lesson-update.ts';
+import type { LessonView } from '../../src-core/contract/lesson-view.ts';
 import type { Problem } from '../../src-core/contract/problem.ts';
 import { type LessonDesk, openLessonDesk } from '../client/lesson-desk.ts';
-import { buildSender } from '../client/send-at-once.ts';
+import { getPageDatabase } from '../storage/use-draft.ts';
 import { readPreferences } from '../ui/preferences.ts';
 
 interface Opened {
@@ -13,7 +15,7 @@ interface Opened {
 
 const NOTHING: Opened = { desk: null, troubles: [] };
 
-/** Opens the lesson of the address, follows it, and begins to read its clips where nobody has yet. */
+/** Opens the lesson of the address, follows it. */
 export function useOpenLesson(client: DeskClient, lesson: LessonId | null): Opened {
   const [opened, setOpened] = useState<Opened>(NOTHING);
   useEffect(() => {
@@ -22,14 +24,12 @@ export function useOpenLesson(client: DeskClient, lesson: LessonId | null): Open
     let desk: LessonDesk | null = null;
     void (async () => {
       const reply = await client.request('openLesson', { lesson });
+      const first = reply.ok ? findWhole(reply.value.update) : await findKept(lesson, reply.problems);
       if (!isWanted) return;
-      if (!reply.ok) return setOpened({ desk: null, troubles: reply.problems });
-      const { update } = reply.value;
-      if (update.kind !== 'whole') return;
-      const sender = buildSender(client, lesson, () => readPreferences().who || 'teacher');
-      desk = openLessonDesk(client, update.view, sender);
+      if (!first) return setOpened({ desk: null, troubles: reply.problems });
+      const getWho = () => readPreferences().who || 'teacher';
+      desk = openLessonDesk({ client, database: getPageDatabase(), first, getWho });
       setOpened({ desk, troubles: [] });
-      if (update.view.reading.state !== 'read') void desk.readClips();
     })();
     return () => {
       isWanted = false;
@@ -38,4 +38,17 @@ export function useOpenLesson(client: DeskClient, lesson: LessonId | null): Open
     };
   }, [client, lesson]);
   return opened;
+}
+
+function findWhole(update: LessonUpdate): LessonView | null {
+  return update.kind === 'whole' ? update.view : null;
+}
+
+/** What the page showed last, where the host does not answer: the teacher goes on, and it is sent later. */
+async function findKept(lesson: LessonId, problems: readonly Problem[]): Promise<LessonView | null> {
+  if (!problems.some(({ code }) => code === 'desk-unreachable')) return null;
+  const kept = await getPageDatabase()
+    .lessons.get(lesson)
+    .catch(() => undefined);
+  return kept?.view ?? null;
 }

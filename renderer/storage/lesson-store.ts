@@ -39,8 +39,8 @@ export interface StoreParts {
   readonly client: DeskClient;
   readonly database: PageDatabase;
   readonly lesson: LessonId;
-  /** Who decides, as the journal shall say. */
-  readonly who: string;
+  /** Who decides now, as the journal shall say. */
+  readonly getWho: () => string;
   /** Ids that rise; ULIDs unless a test gives its own. */
   readonly newId?: () => string;
   readonly alone?: RunAlone;
@@ -48,7 +48,7 @@ export interface StoreParts {
 
 /** The store of one lesson. Nothing is asked before `start`. */
 export function openLessonStore(parts: StoreParts): LessonStore {
-  const { client, database, lesson, who, newId = monotonicFactory(), alone = runAlone } = parts;
+  const { client, database, lesson, getWho, newId = monotonicFactory(), alone = runAlone } = parts;
   const shown = openShownState();
   const listWaiting = () => listPending(outbox.list(), copy.get());
   const show = () => shown.show(copy.get(), listWaiting());
@@ -62,6 +62,7 @@ export function openLessonStore(parts: StoreParts): LessonStore {
   });
   const add = async (acts: readonly OutboxAct[]) => {
     if (acts.length === 0) return;
+    const who = getWho();
     await outbox.add(acts.map((act): OutboxEntry => ({ id: newId(), lesson, who, act, acked: null })));
     void sending.drain();
   };

@@ -91,7 +91,7 @@ export function openWindow(desk: Desk, lesson: LessonId, database: PageDatabase)
     },
   };
   const client: DeskClient = buildDeskClient(rough);
-  const store = openLessonStore({ client, database, lesson, who: 'teacher', newId: rising() });
+  const store = openLessonStore({ client, database, lesson, getWho: () => 'teacher', newId: rising() });
   return {
     store,
     weather,
