@@ -120,7 +120,7 @@ export const AREAS: readonly Area[] = [
   { ...getRendererArea(), folder: 'renderer/features/*', values: [...rendererCore, ...rendererParts] },
   {
     folder: 'electron',
-    values: inCore('app', 'contract', 'host'),
+    values: [...inCore('app', 'contract', 'host', 'platform'), 'fixtures'],
     types: before('host'),
     node: true,
     packages: 'any',
