@@ -68,7 +68,7 @@ export const callProblems: Wordings<CallProblem['code']> = {
     todo: 'Drop the folder again; what has arrived is passed over.',
   }),
   'demo-failed': ({ reason }) => ({
-    what: `The demo lesson could not be filmed: ${reason}`,
+    what: `The demo lesson could not be filmed (${reason}).`,
     todo: 'Free disk space or install ffmpeg, then try again.',
   }),
 };

@@ -12,7 +12,9 @@ import { writeFileAtomically } from '../atomic-write.ts';
 import { describeWriteError } from '../write-error.ts';
 import { type DeskParts, withLesson } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
+import { isWithin } from './folder-tokens.ts';
 import { isPlainPath } from './inbox.ts';
+import { findRealFolder } from './lesson-folder.ts';
 import type { LessonSession } from './lesson-session.ts';
 
 /** The calls that hand in. */
@@ -78,7 +80,7 @@ async function write(session: LessonSession, order: Order, chosen: string | null
   if (getDraftId(draft.text) !== order.draft) return fail({ code: 'sheet-changed' });
   const folder = chosen ?? path.join(session.folder, 'hand-in');
   const file = path.join(folder, fileName);
-  if (isLessonsOwn(session, file)) return fail({ code: 'file-name-bad', path: fileName });
+  if (await isLessonsOwn(session, file)) return fail({ code: 'file-name-bad', path: fileName });
   if (existsSync(file) && !order.replace) return fail({ code: 'file-exists', path: file });
   try {
     if (chosen === null) await mkdir(folder, { recursive: true });
@@ -90,10 +92,14 @@ async function write(session: LessonSession, order: Order, chosen: string | null
   return recordHandIn(session, order, { file, draft });
 }
 
-/** What the lesson is made of is never written over by a sheet. */
-function isLessonsOwn({ folder }: LessonSession, file: string): boolean {
-  return ['plan.json', 'roster.csv', 'marks.jsonl'].some((name) => path.join(folder, name) === file);
+/** What the lesson is made of is never written over by a sheet, and none is put among the clips. */
+async function isLessonsOwn({ folder, getClipsFolder }: LessonSession, file: string): Promise<boolean> {
+  const home = (await findRealFolder(path.dirname(file))) ?? path.dirname(file);
+  const clips = (await findRealFolder(getClipsFolder())) ?? getClipsFolder();
+  return (home === folder && OWN_FILES.includes(path.basename(file).toLowerCase())) || isWithin(home, clips);
 }
+
+const OWN_FILES: readonly string[] = ['plan.json', 'roster.csv', 'marks.jsonl'];
 
 async function recordHandIn(
   session: LessonSession,
