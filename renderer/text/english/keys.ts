@@ -25,6 +25,7 @@ export const KEY_WORDS: Readonly<Record<string, string>> = {
   'zoom-out': 'zoom out',
   'by-place': 'by squad or by place',
   confirm: 'confirm and go on',
+  'yes-to-rest': 'yes to what has no answer, confirm and go on',
   back: 'clip before',
   play: 'play or pause',
   'rep-up': 'rep before',

@@ -34,6 +34,7 @@ export const KEY_TABLE = {
   'zoom-out': { place: 'line-up', combo: '-' },
   'by-place': { place: 'line-up', combo: 'p' },
   confirm: { place: 'review', combo: 'Enter' },
+  'yes-to-rest': { place: 'review', combo: 'y' },
   back: { place: 'review', combo: 'Backspace' },
   play: { place: 'review', combo: ' ' },
   'rep-up': { place: 'review', combo: 'ArrowUp' },
