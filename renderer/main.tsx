@@ -8,6 +8,7 @@ import './ui/style/parts.css';
 import './ui/style/masthead.css';
 import './ui/style/marks.css';
 import './ui/style/frame.css';
+import './ui/style/notes.css';
 import './ui/style/start.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

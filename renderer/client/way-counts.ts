@@ -43,6 +43,10 @@ function countBringIn(view: LessonView): Count {
 
 function countLineUp(view: LessonView): Count {
   if (view.clips.length === 0) return NO_CLIPS;
+  const { state, done, total } = view.reading;
+  // Flags that come before the cards are read would mostly go again.
+  if (state === 'stamps' || state === 'cards')
+    return { left: { kind: 'reading', done, total }, needs: false };
   const amount = listOpenFlags(view, 'line-up').length;
   return amount > 0
     ? { left: { kind: 'flags', amount }, needs: true }
