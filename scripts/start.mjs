@@ -10,7 +10,10 @@ const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
 const ELECTRON = join(ROOT, 'node_modules', 'electron');
 const MINUTE_MS = 60_000;
 const words = process.argv.slice(2);
-const wanted = process.env.ROUTEMARK_FACE ?? '';
+// What only the browser's face knows is the wish for it.
+const wanted = words.some((word) => /^--(port|no-open)\b/.test(word))
+  ? 'browser'
+  : (process.env.ROUTEMARK_FACE ?? '');
 
 const say = (sentence) => process.stderr.write(`${sentence}\n`);
 
@@ -110,7 +113,7 @@ buildIfStale(
   ['node_modules/vite/bin/vite.js', 'build', 'renderer', '--logLevel', 'warn'],
   'The window',
 );
-const reason = wanted === 'browser' ? 'ROUTEMARK_FACE says so' : await showShell();
+const reason = wanted === 'browser' ? 'that was asked for' : await showShell();
 if (reason !== null && wanted === 'window') {
   say(`No desktop window: ${reason}.`);
   process.exit(2);

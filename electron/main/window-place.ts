@@ -1,6 +1,5 @@
-import { readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { writeFileAtomically } from '../../src-core/host/atomic-write.ts';
 
 /** Where a window stands, in the system's points. */
 export interface WindowPlace {
@@ -66,7 +65,13 @@ export function readPlace(home: string): unknown {
   }
 }
 
-/** Keeps where the window stands; where that cannot be kept, it opens in the middle next time. */
-export async function keepPlace(home: string, place: WindowPlace): Promise<void> {
-  await writeFileAtomically(path.join(home, 'window.json'), `${JSON.stringify(place)}\n`);
+/**
+ * Keeps where the window stands, at once, for the program may be ending. Where that cannot be kept, or is cut off in
+ * writing, the window opens in the middle next time.
+ */
+export function keepPlace(home: string, place: WindowPlace): void {
+  try {
+    mkdirSync(home, { recursive: true, mode: 0o700 });
+    writeFileSync(path.join(home, 'window.json'), `${JSON.stringify(place)}\n`);
+  } catch {}
 }

@@ -42,6 +42,6 @@ export async function dispatch<Context>(
 }
 
 /** Whether a text names a call; names that objects have by birth do not. */
-export function isCallName(name: string): name is CallName {
+function isCallName(name: string): name is CallName {
   return Object.hasOwn(CALLS, name);
 }

@@ -11,7 +11,7 @@ const KEYED = {
 
 type ListName = keyof typeof KEYED;
 
-/** How one list changed. */
+/** How one list changed between two revisions. */
 export interface ListPatch<Item> {
   /** Keys of all items in order; null: the same items in the same order as before. */
   readonly order: readonly string[] | null;

@@ -94,7 +94,7 @@ export interface FlagView {
   readonly asks: boolean;
 }
 
-/** Where the journal stands. */
+/** Where the journal stands, and what undo and redo would do. */
 export interface JournalView {
   /** What undo would take back; null: nothing. */
   readonly undoTarget: JournalEventId | null;

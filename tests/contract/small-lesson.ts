@@ -13,7 +13,7 @@ const START_MS = Date.parse('2025-05-15T13:00:00Z');
 const STATIONS = ['A', 'B', 'C'];
 
 /** The plan of the small lesson: two squads on three stations. */
-export function buildSmallLessonPlan() {
+function buildSmallLessonPlan() {
   return planSchema.parse({
     format: 'routemark-plan',
     version: 1,
@@ -91,7 +91,7 @@ async function filmPattern(file: string): Promise<Buffer> {
 }
 
 /** The film with another date in its movie header, and a free box at its end that makes its content its own. */
-export function dateClip(film: Buffer, startMs: number, serial: number): Buffer {
+function dateClip(film: Buffer, startMs: number, serial: number): Buffer {
   const clip = Buffer.concat([film, Buffer.alloc(16)]);
   const seconds = Math.round(startMs / 1000) + 2_082_844_800;
   const header = clip.indexOf('mvhd') + 4;

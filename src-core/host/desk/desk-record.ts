@@ -28,9 +28,6 @@ const recordSchema = z.object({
 /** What the desk remembers between two starts. It is a convenience: lessons are complete without it. */
 export type DeskRecord = z.infer<typeof recordSchema>;
 
-/** A lesson as remembered. */
-export type KnownLesson = DeskRecord['lessons'][number];
-
 const EMPTY: DeskRecord = { lessons: [], mappings: [] };
 
 /** How many lessons are remembered. */

@@ -17,7 +17,7 @@ export interface ServedDesk {
   readonly close: () => Promise<void>;
 }
 
-/** How to serve. */
+/** Where to serve, and which page. */
 export interface ServeOptions {
   /** Port wished for; 0 takes any that is free. */
   readonly port: number;

@@ -42,10 +42,10 @@ describe('the window', () => {
     expect(choosePlace(kept, [LAPTOP, BEAMER])).toMatchObject({ x: 0, y: 25, width: 1280, height: 775 });
   });
 
-  test('is kept across starts', async () => {
+  test('is kept across starts', () => {
     const home = makeTemporaryFolder();
     expect(readPlace(home)).toBeNull();
-    await keepPlace(home, place);
+    keepPlace(home, place);
     expect(readPlace(home)).toEqual(place);
   });
 });
