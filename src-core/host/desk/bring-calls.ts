@@ -11,12 +11,14 @@ import { describeWriteError } from '../write-error.ts';
 import { type DeskParts, withLesson } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import type { LessonSession } from './lesson-session.ts';
+import { openSharedJob, type SharedJob } from './shared-job.ts';
 
 /** The calls that bring clips in, and that make them playable. */
 export function buildBringCalls(
   desk: DeskParts,
 ): Pick<Handlers<CallContext>, 'openInbox' | 'closeInbox' | 'bringClips' | 'prepareProxy'> {
   const { inboxes } = desk;
+  const proxies = new Map<string, SharedJob<Outcome<string, Problem>>>();
   return {
     openInbox: ({ lesson, files }) =>
       withLesson(desk, lesson, async (session) => {
@@ -45,10 +47,14 @@ export function buildBringCalls(
         if (file === null) return fail({ code: 'clip-unknown', clip });
         const facts = session.getView().clips.find(({ id }) => id === clip);
         const durationSeconds = facts?.durationSeconds ?? null;
-        const made = await writeProxy(
-          { folder: session.folder, clip, file, durationSeconds },
-          { signal, onProgress },
-        );
+        const order = { folder: session.folder, clip, file, durationSeconds };
+        // Two windows that ask for one clip wait for one film.
+        const key = `${lesson} ${clip}`;
+        const job = proxies.get(key) ?? openSharedJob((context) => writeProxy(order, context));
+        proxies.set(key, job);
+        const made = await job.join({ signal, onProgress }).finally(() => {
+          if (!job.isRunning()) proxies.delete(key);
+        });
         return made.ok ? succeed({ isReady: true as const }) : made;
       }),
   };

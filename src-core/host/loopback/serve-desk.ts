@@ -57,6 +57,8 @@ function listen(fetch: Parameters<typeof serve>[0]['fetch'], port: number): Prom
     const server = serve({ fetch, port, hostname: '127.0.0.1', overrideGlobalObjects: false }, () =>
       resolve(server),
     );
+    // A film from a slow stick takes longer to send than Node allows a request by itself.
+    (server as Server).requestTimeout = 0;
     server.once('error', (error: NodeJS.ErrnoException) =>
       error.code === 'EADDRINUSE' || error.code === 'EACCES' ? resolve(null) : reject(error),
     );
