@@ -22,7 +22,7 @@ const FIGURES = (['points', 'percent', 'scale'] as const).map((value) => ({
 
 /** Scores: squads with their boxes, opening to pupils; the order rules side by side; every sum explained. */
 export function Scores({ lesson, desk, names, go }: StepProps) {
-  const { squadScores, pupilScores, flags, plan } = lesson;
+  const { squadScores, pupilScores, flags } = lesson;
   const rows = useMemo(
     () => buildScoreTable({ squadScores, pupilScores, flags }),
     [squadScores, pupilScores, flags],
