@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef } from 'react';
 import { CLOSE } from '../text/english/window.ts';
 import { Button } from './button.tsx';
 
@@ -9,10 +9,13 @@ import { Button } from './button.tsx';
 export function SlipDialog({
   title,
   onClose,
+  onKey,
   children,
 }: {
   readonly title: string;
   readonly onClose: () => void;
+  /** Hears every key pressed within the slip but Escape. */
+  readonly onKey?: (event: KeyboardEvent) => void;
   readonly children: ReactNode;
 }) {
   const head = useId();
@@ -32,7 +35,7 @@ export function SlipDialog({
       role="dialog"
       aria-labelledby={head}
       onKeyDown={(event) => {
-        if (event.key !== 'Escape') return;
+        if (event.key !== 'Escape') return onKey?.(event);
         event.stopPropagation();
         onClose();
       }}
