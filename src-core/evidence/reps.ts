@@ -1,63 +1,83 @@
-import { buildFlowVectors } from '../signal/flow-vectors.ts';
-import { findLagPath } from '../signal/lag-path.ts';
-import { buildLagProducts } from '../signal/lag-products.ts';
-import { scoreLags } from '../signal/lag-scores.ts';
 import type { MotionSeries } from '../signal/motion-series.ts';
-import type { RepsFinding, RepsOptions } from './reps-finding.ts';
+import type { CountedRun } from './count-runs.ts';
+import { countRuns } from './count-runs.ts';
+import type { CountingRule, RepRun, RepsFinding, RepsOptions } from './reps-finding.ts';
+import type { RepsRule } from './reps-rule.ts';
+import { REPS_RULE } from './reps-rule.ts';
+import { buildRepsTrace } from './reps-trace.ts';
+import type { RepsStudy } from './study-reps.ts';
+import { studyReps } from './study-reps.ts';
 
-/** Shortest and longest cycle that is looked for where the exercise does not say, in seconds. */
-const ANY_CYCLE = [0.22, 9] as const;
+/**
+ * Counts the reps of a clip from its motion alone; see {@link RepsFinding}. The prescribed number is no input, so that it
+ * cannot pull the count its way.
+ */
+export function findReps(
+  motion: MotionSeries,
+  options: RepsOptions,
+  rule: RepsRule = REPS_RULE,
+): RepsFinding {
+  const study = studyReps(motion, options, rule);
+  const durationSeconds = motion.frameCount / motion.rateHz;
+  const runs = study ? countRuns(study.track, study.runs, { durationSeconds, rule }) : [];
+  const cycles = runs.reduce((sum, { confidences }) => sum + confidences.length, 0);
+  const standing = study && cycles > 0 ? judge(study, rule) : 0;
+  if (!study || standing < 1 || cycles < rule.leastCycles) return denyReps(motion, study, standing);
+  return describeReps(motion, study, { runs, counting: options.counting });
+}
 
-/** Counts the reps of a clip from its motion alone; see {@link RepsFinding}. */
-export function findReps(motion: MotionSeries, options: RepsOptions): RepsFinding {
-  const { rateHz, frameCount } = motion;
-  const range = options.cycleSeconds ?? ANY_CYCLE;
-  const vectors = buildFlowVectors(motion);
-  const products = buildLagProducts(vectors, Math.ceil(13 * rateHz));
-  const scores = scoreLags(products, range, {
-    floorShare: 0.2,
-    windowCycles: 1.25,
-    windowSeconds: 1,
-    halfShare: 0.6,
-    halfCost: 0.5,
-    octaveCost: 0.02,
-  });
-  const path = findLagPath(scores, { floor: 0.12, moveCost: 0.1 });
-  const cycleSecondsAt = new Float32Array(frameCount);
-  const strength = new Float32Array(frameCount);
-  const boundaries: number[] = [];
-  let phase = 1;
-  for (let frame = 0; frame < frameCount; frame++) {
-    const lag = scores.lags[path.lagAt[frame] ?? 0] ?? 0;
-    const score = path.scoreAt[frame] ?? 0;
-    if (lag === 0 || score < 0.12) continue;
-    cycleSecondsAt[frame] = lag / rateHz;
-    strength[frame] = Math.min(1, Math.max(0, score));
-    phase += 1 / lag;
-    if (phase >= 1) {
-      boundaries.push(frame / rateHz);
-      phase -= 1;
-    }
-  }
-  const trace = { rateHz, cycleSecondsAt, strength, signal: new Float32Array(frameCount) };
-  const cycles = boundaries.length - 1;
-  if (cycles < 2) {
-    const empty = { timesSeconds: [], repConfidences: [], cycleSeconds: null, spanSeconds: null, runs: [] };
-    return { count: null, confidence: 0.5, ...empty, trace };
-  }
-  const lengths = boundaries.slice(1).map((at, index) => at - (boundaries[index] ?? 0));
-  const times =
-    options.counting === 'side'
-      ? boundaries.slice(1).flatMap((at, index) => [((boundaries[index] ?? 0) + at) / 2, at])
-      : boundaries.slice(1);
+/** How firmly the evidence stands: below 1 not firmly enough. */
+function judge({ trust, reach }: RepsStudy, rule: RepsRule): number {
+  return Math.min(trust / rule.leastTrust, reach);
+}
+
+function denyReps(motion: MotionSeries, study: RepsStudy | null, standing: number): RepsFinding {
+  return {
+    count: null,
+    confidence: 1 - 0.5 * Math.min(1, Math.max(0, standing)),
+    timesSeconds: [],
+    repConfidences: [],
+    cycleSeconds: null,
+    spanSeconds: null,
+    runs: [],
+    trace: buildRepsTrace(motion, study?.track ?? null, []),
+  };
+}
+
+/** From trust to confidence: 0.4 where it is just enough, 0.9 where a clip repeats itself plainly. */
+const TRUST_RATE = 1.2;
+
+function describeReps(
+  motion: MotionSeries,
+  study: RepsStudy,
+  { runs, counting }: { readonly runs: readonly CountedRun[]; readonly counting: CountingRule },
+): RepsFinding {
+  const lengths = runs.flatMap(({ boundariesSeconds: at }) =>
+    at.slice(1).map((to, index) => to - (at[index] ?? 0)),
+  );
+  const clearness = Math.min(...runs.map((run) => run.clearness));
+  const times = runs.flatMap((run) => listRepEnds(run, counting));
   return {
     count: times.length,
-    confidence: Math.min(1, path.evidence / frameCount / 0.4),
-    timesSeconds: times,
-    repConfidences: times.map(() => 0.5),
+    confidence: (1 - Math.exp(-TRUST_RATE * study.trust)) * (0.7 + 0.3 * clearness),
+    timesSeconds: times.map(({ at }) => at),
+    repConfidences: times.map(({ confidence }) => confidence),
     cycleSeconds: lengths.sort((one, other) => one - other)[lengths.length >> 1] ?? null,
-    spanSeconds: [boundaries[0] ?? 0, boundaries.at(-1) ?? 0],
-    runs: [{ boundariesSeconds: boundaries, confidences: lengths.map(() => 0.5) }],
-    trace,
+    spanSeconds: [runs[0]?.boundariesSeconds[0] ?? 0, runs.at(-1)?.boundariesSeconds.at(-1) ?? 0],
+    runs: runs.map(({ boundariesSeconds, confidences }) => ({ boundariesSeconds, confidences })),
+    trace: buildRepsTrace(motion, study.track, runs),
   };
+}
+
+/** Where each rep ends; by sides, one rep is over in the middle of a cycle. */
+function listRepEnds(
+  { boundariesSeconds, confidences }: RepRun,
+  counting: CountingRule,
+): { readonly at: number; readonly confidence: number }[] {
+  return confidences.flatMap((confidence, index) => {
+    const from = boundariesSeconds[index] ?? 0;
+    const to = boundariesSeconds[index + 1] ?? from;
+    const ends = counting === 'side' ? [(from + to) / 2, to] : [to];
+    return ends.map((at) => ({ at, confidence }));
+  });
 }

@@ -8,7 +8,7 @@ export interface LagProducts {
   readonly longest: number;
   /** `sums[lag][t]`: sum over frames before `t` of frame · (frame + lag); lag 0 is the energy. */
   readonly sums: readonly Float64Array[];
-  /** Upper quartile of the frames' energies: what counts as movement in this clip. */
+  /** Upper tenth of the frames' energies: what counts as movement in this clip. */
   readonly busyEnergy: number;
 }
 
@@ -42,7 +42,7 @@ function findBusyEnergy(running: Float64Array | undefined): number {
     { length: running.length - 1 },
     (_, frame) => (running[frame + 1] as number) - (running[frame] as number),
   ).sort();
-  return energies[Math.floor(energies.length * 0.75)] ?? 0;
+  return energies[Math.floor(energies.length * 0.9)] ?? 0;
 }
 
 /** A window of first frames, `from` to before `to`; the second frames lie a lag later. */

@@ -1,5 +1,7 @@
+import { buildFlowBand } from './flow-band.ts';
+import type { FlowVectors } from './flow-vectors.ts';
 import type { LagProducts } from './lag-products.ts';
-import { correlateAt } from './lag-products.ts';
+import { buildLagProducts, correlateAt } from './lag-products.ts';
 
 /** How well every lag explains every moment of a clip as one cycle of a repeated movement. */
 export interface LagScores {
@@ -20,6 +22,8 @@ export interface ScoreRule {
   /** Window in cycles, and its least length in seconds. */
   readonly windowCycles: number;
   readonly windowSeconds: number;
+  /** Longest lag as a share of the clip. */
+  readonly longestShare: number;
   /** How much of the cycle's correlation its half must reach before it counts against the cycle, and the cost of it. */
   readonly halfShare: number;
   readonly halfCost: number;
@@ -29,49 +33,71 @@ export interface ScoreRule {
 
 /** Scores all lags between two lengths (seconds), both within what the clip can show. */
 export function scoreLags(
-  products: LagProducts,
+  vectors: FlowVectors,
   [shortest, longest]: readonly [number, number],
   rule: ScoreRule,
 ): LagScores {
-  const { frameCount, rateHz } = products;
+  const { frameCount, rateHz } = vectors;
   const first = shortest * rateHz;
-  const last = Math.min(longest * rateHz, products.longest - 1, frameCount * 0.75);
-  const count = last > first ? Math.floor(Math.log2(last / first) * LAGS_PER_OCTAVE) + 1 : 0;
+  const last = Math.min(longest * rateHz, frameCount * rule.longestShare);
+  const count = last >= first ? Math.floor(Math.log2(last / first) * LAGS_PER_OCTAVE) + 1 : 0;
   const lags = Float64Array.from({ length: count }, (_, index) => first * 2 ** (index / LAGS_PER_OCTAVE));
   const scores = new Float32Array(frameCount * count);
-  for (let index = 0; index < count; index++) {
-    const lag = lags[index] as number;
-    const cost = rule.octaveCost * Math.log2(lag / rateHz);
-    for (let frame = 0; frame < frameCount; frame++) {
-      scores[frame * count + index] = scoreLag(products, lag, frame, rule) - cost;
+  for (let octave = 0; octave < count; octave += LAGS_PER_OCTAVE) {
+    const band = buildFlowBand(vectors, lags[octave] as number);
+    const { stride } = band;
+    const products = buildLagProducts(band, Math.ceil((6.5 * (lags[octave] as number)) / stride));
+    for (let index = octave; index < Math.min(count, octave + LAGS_PER_OCTAVE); index++) {
+      const lag = lags[index] as number;
+      const parts = [lag / 2, lag / 3].filter((part) => part >= first).map((part) => part / stride);
+      const candidate = { lag: lag / stride, parts };
+      const cost = rule.octaveCost * Math.log2(lag / rateHz);
+      for (let frame = 0; frame < frameCount; frame++) {
+        scores[frame * count + index] =
+          frame % stride === 0
+            ? scoreLag(products, candidate, frame / stride, rule) - cost
+            : (scores[(frame - 1) * count + index] as number);
+      }
     }
   }
   return { lags, frameCount, scores };
 }
 
-function scoreLag(products: LagProducts, lag: number, frame: number, rule: ScoreRule): number {
+interface Candidate {
+  readonly lag: number;
+  /** Parts of the lag that would be candidates of their own: half and a third, where they are not too short. */
+  readonly parts: readonly number[];
+}
+
+function scoreLag(products: LagProducts, { lag, parts }: Candidate, frame: number, rule: ScoreRule): number {
   const width = Math.max(rule.windowSeconds * products.rateHz, rule.windowCycles * lag);
   const at = (apart: number) =>
     correlateAround(products, apart, { frame, width, floorShare: rule.floorShare });
   const once = at(lag);
   if (Number.isNaN(once)) return -1;
-  const twice = at(2 * lag);
-  const thrice = at(3 * lag);
-  let held = once;
-  let weight = 1;
-  if (!Number.isNaN(twice)) {
-    held += twice;
-    weight += 1;
+  let held = 0;
+  let weight = 0;
+  for (const [times, share] of MULTIPLES) {
+    const value = times === 1 ? once : at(times * lag);
+    if (Number.isNaN(value)) continue;
+    held += share * value;
+    weight += share;
   }
-  if (!Number.isNaN(thrice)) {
-    held += 0.5 * thrice;
-    weight += 0.5;
+  let part = 0;
+  for (const shorter of parts) {
+    const value = at(shorter);
+    if (value > part) part = value;
   }
-  held /= weight;
-  const half = at(lag / 2);
-  const excess = Number.isNaN(half) ? 0 : Math.max(0, half - rule.halfShare * Math.max(0, once));
-  return held - (rule.halfCost * excess) / (1 - rule.halfShare);
+  const excess = Math.max(0, part - rule.halfShare * Math.max(0, once));
+  return held / weight - (rule.halfCost * excess) / (1 - rule.halfShare);
 }
+
+/** A cycle's correlation must hold up at its multiples; how much each has to say. */
+const MULTIPLES = [
+  [1, 1],
+  [2, 1],
+  [3, 0.5],
+] as const;
 
 /** Correlation of pairs that lie evenly round a frame; near the clip's ends the nearest window that fits. */
 function correlateAround(
