@@ -6,7 +6,7 @@ export interface Names {
   readonly station: (code: string) => string;
   /** The file a clip id stands for. */
   readonly clip: (id: string) => string;
-  /** Local time of the school, `10:46:03`. */
+  /** Local time of the school, `10:46:03`; with the date before it where that is not the lesson's. */
   readonly time: (ms: number) => string;
 }
 

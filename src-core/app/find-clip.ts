@@ -3,20 +3,22 @@ import type { ClipReading } from './clip-reading.ts';
 import type { GradedLesson } from './graded-lesson.ts';
 
 /** Every clip of a graded lesson, in routes and set aside. */
-export function listClips(graded: GradedLesson): readonly ClipReading[] {
+function listClips(graded: GradedLesson): readonly ClipReading[] {
   return [...graded.squads.flatMap(({ clips }) => clips), ...graded.aside].map(({ reading }) => reading);
 }
 
 /**
- * The one clip that a written name means: its id or the beginning of it, its path below the folder of clips, or
- * its file name. Null where none or several fit.
+ * The one clip that a written name means: its id or the beginning of it, its path below the folder of clips or
+ * from farther up, or its file name. Null where none or several fit.
  */
-export function findClip(graded: GradedLesson, name: string): ClipReading | null {
+export function findClip(graded: GradedLesson, written: string): ClipReading | null {
   const clips = listClips(graded);
+  const name = written.normalize();
+  const isPath = (path: string) => path.normalize() === name || name.endsWith(`/${path.normalize()}`);
   const fitting = [
     ({ id }: ClipReading) => id === name,
-    ({ copies }: ClipReading) => copies.some(({ file }) => file.path === name),
-    ({ copies }: ClipReading) => copies.some(({ file }) => file.name === name),
+    ({ copies }: ClipReading) => copies.some(({ file }) => isPath(file.path)),
+    ({ copies }: ClipReading) => copies.some(({ file }) => file.name.normalize() === name),
     ({ id }: ClipReading) => name.length >= 4 && id.startsWith(name),
   ]
     .map((fits) => clips.filter(fits))

@@ -50,7 +50,11 @@ async function splitByContent(
   readFullHash: LessonPorts['readFullHash'],
 ): Promise<readonly (readonly ReadFile[])[]> {
   const hashed = await Promise.all(
-    alike.map(async (file) => ({ file, fullHash: await readFullHash(file.held.file.path) })),
+    alike.map(async (file) => {
+      const { path } = file.held.file;
+      // What cannot be compared is nobody's copy; it is listed last, so that it never takes the others' ids.
+      return { file, fullHash: (await readFullHash(path)) ?? `unread ${path}` };
+    }),
   );
   return [...groupBy(hashed, ({ fullHash }) => fullHash)]
     .sort(([a], [b]) => (a < b ? -1 : 1))

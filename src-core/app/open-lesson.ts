@@ -1,5 +1,6 @@
 import type { OpenProblem } from '../contract/problem.ts';
 import { checkPlan } from '../lesson/check-plan.ts';
+import type { PlanProblem } from '../lesson/lesson-problem.ts';
 import type { Plan } from '../lesson/plan.ts';
 import { type Pupil, parseRoster } from '../lesson/roster.ts';
 import { type JournalProblem, parseJournal } from '../lesson-file/journal-file.ts';
@@ -17,28 +18,39 @@ export interface OpenLesson {
   readonly journal: JournalState;
 }
 
+/** Slips in a plan that leave nothing to grade by: no time can be told, or one code means two things. */
+const GRAVE: readonly PlanProblem['code'][] = ['plan-zone-unknown', 'plan-code-twice'];
+
 /**
- * Reads plan, roster and journal. Fails without a readable plan, or where the journal is not one or a newer
- * program's; a roster that is missing or faulty leaves a lesson that can be looked at and mended.
+ * Reads plan, roster and journal. Fails without a readable plan, where it has a {@link GRAVE} slip, or where the
+ * journal is not one or a newer program's; other slips leave a lesson that can be looked at and mended.
  */
 export async function openLesson(ports: LessonPorts): Promise<Outcome<OpenLesson, OpenProblem>> {
   const planText = await ports.readText('plan.json');
-  if (planText === null) return fail({ code: 'lesson-without-plan' });
-  const plan = parsePlan(planText);
+  if (!planText.ok) return planText;
+  if (planText.value === null) return fail({ code: 'lesson-without-plan' });
+  const plan = parsePlan(planText.value);
   if (!plan.ok) return plan;
-  const rosterText = await ports.readText('roster.csv');
-  const roster = rosterText === null ? null : parseRoster(rosterText, plan.value);
+  const planProblems = checkPlan(plan.value);
+  if (planProblems.some(({ code }) => GRAVE.includes(code))) return fail<OpenProblem>(...planProblems);
+  const roster = await readRoster(ports, plan.value);
   const journal = await openJournal(ports);
   if (!journal.ok) return journal;
   return succeed<OpenLesson, OpenProblem>(
-    { plan: plan.value, pupils: roster?.pupils ?? [], journal: journal.value.state },
-    [
-      ...plan.problems,
-      ...checkPlan(plan.value),
-      ...(roster?.problems ?? [{ code: 'lesson-without-roster' as const }]),
-      ...journal.problems,
-    ],
+    { plan: plan.value, pupils: roster.pupils, journal: journal.value.state },
+    [...plan.problems, ...planProblems, ...roster.problems, ...journal.problems],
   );
+}
+
+async function readRoster(
+  ports: LessonPorts,
+  plan: Plan,
+): Promise<{ readonly pupils: readonly Pupil[]; readonly problems: readonly OpenProblem[] }> {
+  const text = await ports.readText('roster.csv');
+  if (!text.ok) return { pupils: [], problems: text.problems };
+  return text.value === null
+    ? { pupils: [], problems: [{ code: 'lesson-without-roster' }] }
+    : parseRoster(text.value, plan);
 }
 
 /** The journal as read and as replayed. */

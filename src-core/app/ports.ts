@@ -48,12 +48,13 @@ export interface CardsReading {
 
 /** One lesson's folder, as the app sees it. Paths are relative to the folder of clips. */
 export interface LessonPorts {
-  /** The file's text, or null where there is none. Rejects where it cannot be read. */
-  readonly readText: (name: 'plan.json' | 'roster.csv') => Promise<string | null>;
+  /** The file's text, or null where there is none. */
+  readonly readText: (name: 'plan.json' | 'roster.csv') => Promise<Outcome<string | null, StorageProblem>>;
   readonly listClips: () => Promise<FolderListing>;
   /** Null where the file cannot be opened. */
   readonly readFile: (path: string) => Promise<FileReading | null>;
-  readonly readFullHash: (path: string) => Promise<string>;
+  /** Null where the file cannot be read to its end. */
+  readonly readFullHash: (path: string) => Promise<string | null>;
   /** Looks for codes; answers from the evidence cache where this content was looked at before. */
   readonly readCards: (path: string, contentId: string) => Promise<CardsReading>;
   /** The journal's whole text; empty where there is none yet. */

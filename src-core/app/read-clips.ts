@@ -41,6 +41,7 @@ export async function readClips(ports: LessonPorts, plan: Plan, job: Job): Promi
       ...clips.flatMap(findCopiesWithinSquad),
       ...clips.flatMap(findOddStamps),
       ...clips.flatMap(findOddCards),
+      ...findUnsearched(clips),
     ],
   };
 }
@@ -72,6 +73,7 @@ async function readFiles(
     job.onProgress({ step: 'read', done, total: held.length });
     return reading && { held: one, reading };
   });
+  job.signal.throwIfAborted();
   return files.filter((file) => file !== null);
 }
 
@@ -114,6 +116,8 @@ async function readAllCards(
     done += 1;
     job.onProgress({ step: 'cards', done, total: search.length });
   });
+  // A search that was stopped midway has found less than there is.
+  job.signal.throwIfAborted();
   return clips.map((clip) => ({ ...clip, ...looks.get(clip.id) }));
 }
 
@@ -135,4 +139,18 @@ function findOddCards(clip: ClipReading): ClipsProblem[] {
     ),
     ...(clip.card?.problems ?? []).map((problem): ClipsProblem => ({ code: 'card-odd', path, problem })),
   ];
+}
+
+/** Each reason why cards were not looked for, once; a clip that cannot be decoded has a flag of its own. */
+function findUnsearched(clips: readonly ClipReading[]): ClipsProblem[] {
+  const failures = clips.flatMap((clip) =>
+    clip.lookProblems
+      .filter(({ code }) => code !== 'decode-failed' && code !== 'decode-cut-short')
+      .map((problem) => ({ problem, path: getPath(clip, null) })),
+  );
+  return [...groupBy(failures, ({ problem }) => problem.code).values()].flatMap((same): ClipsProblem[] => {
+    const [first] = same;
+    if (!first) return [];
+    return [{ code: 'cards-not-searched', paths: same.map(({ path }) => path), problem: first.problem }];
+  });
 }

@@ -21,9 +21,14 @@ export interface Owners {
  */
 export function settleOwners(clips: readonly ClipReading[], plan: Plan, decisions: Decisions): Owners {
   const routes = new Map(plan.squads.map((squad) => [squad.code, squad.route]));
+  // A squad that the plan no longer has owns nothing: the clip goes back to its folder.
+  const findNamed = (clip: ClipId): SquadCode | undefined => {
+    const named = decisions.squadOf.get(clip);
+    return named !== undefined && routes.has(named) ? named : undefined;
+  };
   const folders = clips.map((clip) => ({ clip, holders: getHolders(clip) }));
   const traces = folders.flatMap(({ clip, holders }) => {
-    const squad = decisions.squadOf.get(clip.id) ?? (holders.length === 1 ? holders[0] : undefined);
+    const squad = findNamed(clip.id) ?? (holders.length === 1 ? holders[0] : undefined);
     return squad === undefined ? [] : [buildTrace(clip, squad, decisions)];
   });
   const squadOf = new Map<ClipId, SquadCode | null>(traces.map(({ clip, squad }) => [clip, squad]));
@@ -34,7 +39,7 @@ export function settleOwners(clips: readonly ClipReading[], plan: Plan, decision
     squadOf.set(clip.id, owner);
     flags.push(buildTwiceFlag(clip.id, holders, owner));
   }
-  const strays = findStrayClips(traces, routes).filter(({ clip }) => !decisions.squadOf.has(clip));
+  const strays = findStrayClips(traces, routes).filter(({ clip }) => findNamed(clip) === undefined);
   const strayFlags = strays.map(
     ({ clip, likely, hints }): Flag => ({
       code: 'other-squad',

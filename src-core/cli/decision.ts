@@ -41,6 +41,7 @@ export function buildActs(options: DecisionOptions, graded: GradedLesson): reado
     (one) => one !== undefined,
   );
   if (subjects.length !== 1) throw new DecisionError('Name one of --clip, --flag, --squad or --pupil.');
+  refuseStrayOptions(options);
   const acts = [
     ...buildClipActs(options, graded),
     ...buildFlagActs(options, graded),
@@ -49,6 +50,34 @@ export function buildActs(options: DecisionOptions, graded: GradedLesson): reado
   ];
   if (acts.length === 0) throw new DecisionError('Say what is decided; see routemark mark --help.');
   return acts;
+}
+
+/** What may be said of each subject; anything else typed with it would be dropped without a word. */
+const OPTIONS_OF = {
+  clip: ['station', 'giveTo', 'slot', 'met', 'notMet', 'undecided', 'confirm', 'points', 'reason'],
+  flag: ['keep', 'clear', 'reopen', 'reason'],
+  squad: ['earns', 'clock', 'points', 'reason'],
+  pupil: ['attendance', 'arrived', 'points', 'reason'],
+} as const satisfies Readonly<Record<string, readonly (keyof DecisionOptions)[]>>;
+
+function refuseStrayOptions(options: DecisionOptions): void {
+  const subjects = ['clip', 'flag', 'squad', 'pupil'] as const;
+  const subject = subjects.find((one) => options[one] !== undefined) ?? 'clip';
+  const fitting: readonly (keyof DecisionOptions)[] = OPTIONS_OF[subject];
+  const stray = Object.values(OPTIONS_OF)
+    .flat()
+    .find((option) => options[option] !== undefined && !fitting.includes(option));
+  if (stray) throw new DecisionError(`${nameOption(stray)} says nothing about a ${subject}.`);
+  if (options.reason !== undefined && options.points === undefined && subject !== 'flag') {
+    throw new DecisionError('--reason goes with --points or --flag.');
+  }
+  if (options.arrived !== undefined && options.attendance !== 'late') {
+    throw new DecisionError('--arrived goes with --attendance late.');
+  }
+}
+
+function nameOption(option: string): string {
+  return `--${option.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
 }
 
 function buildClipActs(options: DecisionOptions, graded: GradedLesson): JournalAct[] {
@@ -67,8 +96,11 @@ function buildClipActs(options: DecisionOptions, graded: GradedLesson): JournalA
     const squad = orBack(options.giveTo, (code) => pick(code, plan.squads, 'squad'));
     acts.push({ kind: 'clip-moved', clip, squad });
   }
-  if (options.slot !== undefined)
-    acts.push({ kind: 'clip-placed', clip, slot: orBack(options.slot, readSlot) });
+  if (options.slot !== undefined) {
+    const slots = Math.max(...plan.squads.map(({ route }) => route.length));
+    const slot = orBack(options.slot, (text) => readSlot(text, slots));
+    acts.push({ kind: 'clip-placed', clip, slot });
+  }
   if (options.confirm) acts.push({ kind: 'clip-confirmed', clip, answers: getAnswers(graded, clip) });
   acts.push(...buildAnswerActs(options, clip, graded));
   if (options.points !== undefined) acts.push(buildOverride({ type: 'clip', clip }, options));
@@ -120,7 +152,13 @@ function buildSquadActs(options: DecisionOptions, graded: GradedLesson): Journal
   const acts = splitList(options.earns).map((mark): JournalAct => {
     const [code = '', points = ''] = mark.split('=');
     const criterion = pick(code, plan.rubric.squad, 'squad criterion');
-    return { kind: 'squad-marked', squad, criterion, points: orBack(points, readNumber) };
+    const most = plan.rubric.squad.find((one) => one.code === criterion)?.maxPoints ?? 0;
+    return {
+      kind: 'squad-marked',
+      squad,
+      criterion,
+      points: orBack(points, (text) => readEarned(text, most)),
+    };
   });
   if (options.clock !== undefined) {
     acts.push({ kind: 'clock-set', squad, correctionSeconds: orBack(options.clock, readSpan) });
@@ -168,17 +206,23 @@ function splitList(text: string | undefined): string[] {
     .filter((item) => item !== '');
 }
 
-function readSlot(text: string): number | 'none' {
+function readSlot(text: string, slots: number): number | 'none' {
   if (text === 'none') return 'none';
   const slot = Number(text);
-  if (Number.isInteger(slot) && slot >= 1) return slot - 1;
-  throw new DecisionError(`“${text}” is no slot. Slots count from 1; “none” sets the clip aside.`);
+  if (Number.isInteger(slot) && slot >= 1 && slot <= slots) return slot - 1;
+  throw new DecisionError(`“${text}” is no slot. Slots go from 1 to ${slots}; “none” sets the clip aside.`);
 }
 
 function readNumber(text: string): number {
   const value = Number(text);
   if (text.trim() !== '' && Number.isFinite(value)) return value;
   throw new DecisionError(`“${text}” is no number. Write +1, -1 or =2.`);
+}
+
+function readEarned(text: string, most: number): number {
+  const points = Number(text);
+  if (text.trim() !== '' && points >= 0 && points <= most) return points;
+  throw new DecisionError(`“${text}” cannot be earned. Write 0 to ${most}, such as care=${most}.`);
 }
 
 /** `37:00`, `-0:04` or `1:00:00` in seconds. */

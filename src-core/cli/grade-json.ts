@@ -124,11 +124,15 @@ function buildAside(
 
 function buildFlag({ flag, key, answer, asks }: RaisedFlag, names: Names): object {
   const slot = 'slot' in flag ? { slot: flag.slot + 1 } : {};
+  const against = 'against' in flag ? { against: { ...flag.against, slot: flag.against.slot + 1 } } : {};
+  const either = 'either' in flag ? { either: flag.either.map(countFromOne) } : {};
   const bound =
     'uncertaintySeconds' in flag ? { uncertaintySeconds: formatBound(flag.uncertaintySeconds) } : {};
   return {
     ...flag,
     ...slot,
+    ...against,
+    ...either,
     ...bound,
     file: flag.clip === null ? null : names.clip(flag.clip),
     key,
@@ -136,6 +140,10 @@ function buildFlag({ flag, key, answer, asks }: RaisedFlag, names: Names): objec
     open: asks && answer === null,
     text: describeFlag(flag, names),
   };
+}
+
+function countFromOne<Choice extends { readonly slot: number | null }>(choice: Choice): Choice {
+  return { ...choice, slot: choice.slot === null ? null : choice.slot + 1 };
 }
 
 function formatBound(seconds: number): number | null {

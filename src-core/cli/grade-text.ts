@@ -4,6 +4,7 @@ import { describeFlag, nameFlag } from '../../renderer/text/english/flags.ts';
 import type { Names } from '../../renderer/text/names.ts';
 import type { GradedClip, GradedLesson, GradedSquad, RaisedFlag } from '../app/graded-lesson.ts';
 import { findClipPoints } from './grade-json.ts';
+import { toOneLine } from './one-line.ts';
 import { formatTable } from './table.ts';
 
 /** A graded lesson as a teacher reads it in a terminal. */
@@ -81,7 +82,8 @@ function formatFlags(open: readonly RaisedFlag[], names: Names): string {
   const rows = open.map(({ flag, key }) => {
     const { what, todo } = describeFlag(flag, names);
     const subject = flag.clip === null ? names.squad(flag.squad) : names.clip(flag.clip);
-    return `  ${nameFlag(flag.code)}: ${subject}\n    ${what} ${todo ?? ''}\n    ${key}\n`;
+    const advice = [what, todo ?? ''].join(' ');
+    return `  ${nameFlag(flag.code)}: ${toOneLine(subject)}\n    ${toOneLine(advice)}\n    ${key}\n`;
   });
   return `${count(open.length, 'open flag')}\n${rows.join('')}`;
 }

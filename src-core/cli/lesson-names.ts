@@ -4,14 +4,18 @@ import type { OpenLesson } from '../app/open-lesson.ts';
 
 /** What squads, stations and times are called in this lesson; clips by id until they are read. */
 export function getPlanNames({ plan }: OpenLesson): Names {
-  const format = new Intl.DateTimeFormat('en-GB', { timeStyle: 'medium', timeZone: plan.zone });
+  const time = new Intl.DateTimeFormat('en-GB', { timeStyle: 'medium', timeZone: plan.zone });
+  const day = new Intl.DateTimeFormat('en-CA', { dateStyle: 'short', timeZone: plan.zone });
   const squads = new Map(plan.squads.map(({ code, name }) => [code, name]));
   const stations = new Map(plan.stations.map(({ code, place }) => [code, `${code} ${place}`]));
   return {
     squad: (code) => squads.get(code) ?? code,
     station: (code) => stations.get(code) ?? code,
     clip: (id) => id,
-    time: (ms) => format.format(ms),
+    time: (ms) => {
+      const date = day.format(ms);
+      return date === plan.lesson.date ? time.format(ms) : `${date} ${time.format(ms)}`;
+    },
   };
 }
 

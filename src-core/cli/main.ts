@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { stepWords } from '../../renderer/text/english/steps.ts';
+import { runBring } from './commands/bring.ts';
 import { runCheck } from './commands/check.ts';
 import { runDemo } from './commands/demo.ts';
 import { runExport } from './commands/export.ts';
@@ -54,6 +55,16 @@ program
   .action(run((lesson, options) => runCheck(lesson, options, terminal)));
 
 program
+  .command('bring')
+  .description(
+    'copy clips into the lesson, each compared after copying; what is there already is passed over',
+  )
+  .argument('<lesson>', 'the lesson folder')
+  .argument('<folders...>', 'a squad’s folder, a folder of squads’ folders, or a whole tablet')
+  .option('--json', 'print JSON')
+  .action(run((lesson, folders, options) => runBring([lesson, ...folders], options, terminal)));
+
+program
   .command('grade')
   .description('order each squad’s clips, hold them against its route, flag, propose and add up')
   .argument('<lesson>', 'the lesson folder')
@@ -94,6 +105,7 @@ program
   .option('--undo', 'take the latest decision back')
   .option('--redo', 'bring it into force again')
   .option('--list <file>', 'decisions as JSON, one a line; - reads the standard input')
+  .option('--merge <file>', 'take over the decisions of another journal of this lesson')
   .optionsGroup('Always:')
   .option('--by <name>', 'who decides', 'teacher')
   .option('--clips <folder>', 'where the clips lie, as for “grade”')
@@ -120,6 +132,11 @@ try {
   else if (terminal.signal.aborted) {
     terminal.say('Stopped. What was recorded before is safe.\n');
     exitCode = 2;
-  } else throw error;
+  } else {
+    // A fault of ours: the exit code must not read as done, and the place in the program is worth having.
+    const place = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    terminal.say(`! Routemark itself failed. What was recorded before is safe.\n${place}\n`);
+    exitCode = 2;
+  }
 }
 process.exitCode = exitCode;

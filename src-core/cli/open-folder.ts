@@ -12,7 +12,7 @@ export interface LessonOptions {
   readonly clips?: string;
 }
 
-/** A lesson folder, opened. */
+/** A lesson folder that could be opened, with what was odd about it. */
 export interface OpenFolder {
   readonly ports: LessonPorts;
   readonly lesson: OpenLesson;

@@ -1,6 +1,7 @@
 import { describeProblem } from '../../renderer/text/english/problems.ts';
 import type { Names } from '../../renderer/text/names.ts';
 import type { Problem } from '../contract/problem.ts';
+import { toOneLine } from './one-line.ts';
 import type { ExitCode, Terminal } from './terminal.ts';
 
 /** Names for where no lesson is open: every code stands for itself. */
@@ -20,7 +21,7 @@ export function toJsonProblem(problem: Problem, names: Names): object {
 export function sayProblems(terminal: Terminal, problems: readonly Problem[], names: Names): void {
   for (const problem of problems) {
     const { what, todo } = describeProblem(problem, names);
-    terminal.say(`! ${what}${todo === null ? '' : `\n  ${todo}`}\n`);
+    terminal.say(`! ${toOneLine(what)}${todo === null ? '' : `\n  ${toOneLine(todo)}`}\n`);
   }
 }
 

@@ -32,6 +32,8 @@ export function openTerminal(words: StepWords): Terminal {
     if (controller.signal.aborted) process.exit(130);
     controller.abort();
   });
+  process.stdout.on('error', bearClosedPipe);
+  process.stderr.on('error', bearClosedPipe);
   let drawn = false;
   const wipe = () => {
     if (drawn) process.stderr.write(CLEAR_LINE);
@@ -58,4 +60,9 @@ export function openTerminal(words: StepWords): Terminal {
     signal: controller.signal,
     width: process.stdout.columns ?? 100,
   };
+}
+
+/** Whoever read the output has gone, as `head` does: nobody is left to talk to, and the work goes on. */
+function bearClosedPipe(error: NodeJS.ErrnoException): void {
+  if (error.code !== 'EPIPE') throw error;
 }

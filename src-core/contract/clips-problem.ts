@@ -1,3 +1,4 @@
+import type { CardSearchProblem } from '../evidence/card-search-problem.ts';
 import type { CardProblem, ForeignCode } from '../evidence/card-vote.ts';
 import type { FolderOwner } from '../intake/assign-squad.ts';
 import type { FolderProblem } from '../intake/folder-problem.ts';
@@ -24,5 +25,10 @@ export type ClipsProblem =
       readonly path: string;
       readonly text: string;
       readonly kind: ForeignCode['kind'];
+    }
+  | {
+      readonly code: 'cards-not-searched';
+      readonly paths: readonly string[];
+      readonly problem: CardSearchProblem;
     }
   | { readonly code: 'card-odd'; readonly path: string; readonly problem: CardProblem };

@@ -20,8 +20,22 @@ export type MarkProblem =
   | JournalProblem
   | StorageProblem
   | OverwrittenProblem
+  /** What was decided cannot stand in a journal; `path` and `expected` as in the plan's problems. */
+  | {
+      readonly code: 'decision-invalid';
+      readonly path: string;
+      readonly expected: string;
+      readonly detail: string | null;
+    }
   | { readonly code: 'nothing-to-undo' }
   | { readonly code: 'nothing-to-redo' };
+
+/** Why clips were not brought into a lesson. */
+export interface BringProblem {
+  readonly code: 'disk-too-small';
+  readonly neededBytes: number;
+  readonly freeBytes: number;
+}
 
 /** Everything that can go wrong in an expected way, in any stage: what the faces must have words for. */
 export type Problem =
@@ -30,6 +44,7 @@ export type Problem =
   | MediaProblem
   | CardSearchProblem
   | MarkProblem
+  | BringProblem
   | HandInProblem
   | CsvProblem;
 

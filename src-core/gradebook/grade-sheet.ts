@@ -41,8 +41,8 @@ export const PLAIN_WORDS: SheetWords = {
     if (note.code === 'late') return note.arrived === null ? 'late' : `late ${note.arrived}`;
     if (note.code !== 'by-hand') return note.code;
     const { type, points } = note.change;
-    const sign = points > 0 ? '+' : '';
-    return type === 'to' ? `set to ${points}: ${note.reason}` : `${sign}${points}: ${note.reason}`;
+    const change = points < 0 ? `minus ${-points}` : `plus ${points}`;
+    return `${type === 'to' ? `set to ${points}` : change} by hand: ${note.reason}`;
   },
 };
 

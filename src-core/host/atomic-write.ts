@@ -2,8 +2,9 @@ import { randomUUID } from 'node:crypto';
 import { open, rename, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { fail, type Outcome, succeed } from '../platform/outcome.ts';
+import type { StorageProblem } from '../platform/storage-problem.ts';
 import { syncFolder } from './sync-folder.ts';
-import { describeWriteError, type WriteProblem } from './write-problem.ts';
+import { describeWriteError } from './write-error.ts';
 
 /**
  * Writes a whole file so that at every moment, a power cut included, either the old or the new content stands there:
@@ -13,7 +14,7 @@ import { describeWriteError, type WriteProblem } from './write-problem.ts';
 export async function writeFileAtomically(
   file: string,
   content: string | Uint8Array,
-): Promise<Outcome<number, WriteProblem>> {
+): Promise<Outcome<number, StorageProblem>> {
   const folder = path.dirname(file);
   const temporary = path.join(folder, `.routemark-${process.pid}-${randomUUID().slice(0, 8)}.tmp`);
   const bytes = typeof content === 'string' ? Buffer.from(content, 'utf8') : content;

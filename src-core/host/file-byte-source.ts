@@ -1,6 +1,8 @@
-import { constants } from 'node:fs';
-import { type FileHandle, open } from 'node:fs/promises';
+import { closeSync, constants, fstatSync, open, readSync } from 'node:fs';
+import { promisify } from 'node:util';
 import type { ByteSource } from '../media/byte-source.ts';
+
+const openFile = promisify(open);
 
 /**
  * Opened without following a link at the end of the path and without waiting for whatever is at the other end of a
@@ -12,6 +14,9 @@ const OPEN_FLAGS = constants.O_RDONLY | (constants.O_NOFOLLOW ?? 0) | (constants
  * Opens a file, hands its bytes to `use` in ranges, and closes it whatever happens. The read-ahead lies in the
  * core (`boundBytes`), so that each range asked here is one system call.
  *
+ * The file is opened off the main thread, where a sleeping disk or a lost network folder may keep one waiting; its
+ * few small ranges are then read at once, which costs a tenth of handing each to another thread and back.
+ *
  * Rejects with the system's error, `code` and `syscall` set, where the file cannot be opened or read; `ELOOP` for a
  * link, `EISDIR` for a folder, `EINVAL` for a pipe, a socket or a device.
  */
@@ -19,27 +24,31 @@ export async function withFileBytes<Value>(
   filePath: string,
   use: (source: ByteSource) => Promise<Value>,
 ): Promise<Value> {
-  const handle = await open(filePath, OPEN_FLAGS);
+  const file = await openFile(filePath, OPEN_FLAGS);
+  let isOpen = true;
   try {
-    const stats = await handle.stat();
+    const stats = fstatSync(file);
     if (stats.isDirectory()) throw buildOpenError('EISDIR', filePath);
     if (!stats.isFile()) throw buildOpenError('EINVAL', filePath);
-    return await use(buildSource(handle, stats.size));
+    return await use(buildSource(file, stats.size, () => isOpen));
   } finally {
-    await handle.close();
+    isOpen = false;
+    closeSync(file);
   }
 }
 
-function buildSource(handle: FileHandle, size: number): ByteSource {
+/** The system gives a closed file's number to the next file, which must not be read in its place. */
+function buildSource(file: number, size: number, isOpen: () => boolean): ByteSource {
   return {
     size,
     async read(offset, length) {
+      if (!isOpen()) throw new Error('this file was closed: its bytes are there inside withFileBytes only');
       const bytes = new Uint8Array(Math.max(0, Math.min(length, size - offset)));
       let filled = 0;
       while (filled < bytes.length) {
-        const { bytesRead } = await handle.read(bytes, filled, bytes.length - filled, offset + filled);
-        if (bytesRead === 0) return bytes.subarray(0, filled);
-        filled += bytesRead;
+        const count = readSync(file, bytes, filled, bytes.length - filled, offset + filled);
+        if (count === 0) return bytes.subarray(0, filled);
+        filled += count;
       }
       return bytes;
     },

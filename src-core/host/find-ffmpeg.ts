@@ -79,9 +79,14 @@ function ask(path: string): Promise<Ffmpeg | null> {
   });
 }
 
-/** `-fps_mode` came with ffmpeg 5.1 (its Changelog); builds without a plain number are taken for new ones. */
+/**
+ * `-fps_mode` came with ffmpeg 5.1 in July 2022 (its Changelog). Builds from the repository carry no plain number;
+ * the year of their copyright line tells.
+ */
 function choosePassThrough(version: string): readonly string[] {
-  const [, major = '99', minor = '0'] = /^ffmpeg version n?(\d{1,2})\.(\d+)/.exec(version) ?? [];
-  const isOld = Number(major) < 5 || (Number(major) === 5 && Number(minor) < 1);
-  return isOld ? ['-vsync', 'passthrough'] : ['-fps_mode', 'passthrough'];
+  const [, major, minor] = /^ffmpeg version n?(\d{1,2})\.(\d+)/.exec(version) ?? [];
+  const [, year] = /-(\d{4}) the FFmpeg/.exec(version) ?? [];
+  const age =
+    major === undefined ? Number(year ?? 9999) / 2023 : (Number(major) + Number(minor) / 100) / 5.01;
+  return age < 1 ? ['-vsync', 'passthrough'] : ['-fps_mode', 'passthrough'];
 }

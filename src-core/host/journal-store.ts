@@ -1,8 +1,9 @@
 import { type FileHandle, open, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fail, type Outcome, succeed } from '../platform/outcome.ts';
+import type { OverwrittenProblem, StorageProblem } from '../platform/storage-problem.ts';
 import { syncFolder } from './sync-folder.ts';
-import { describeWriteError, type WriteProblem } from './write-problem.ts';
+import { describeReadError, describeWriteError } from './write-error.ts';
 
 // One journal, several writers (the window and the command line at once), and a kill or a power cut at any moment.
 // No lock file: a killed holder leaves it behind, and telling a stale lock from a live one can never be quite safe.
@@ -13,16 +14,13 @@ import { describeWriteError, type WriteProblem } from './write-problem.ts';
 // The file is opened anew for each append: a sync program may have put another file in its place meanwhile.
 
 /** Why decisions were not taken into the journal. */
-export type JournalStoreProblem =
-  | WriteProblem
-  /** Written, but not found when read back: something else is writing over the file. */
-  | { readonly code: 'journal-overwritten'; readonly path: string };
+export type JournalStoreProblem = StorageProblem | OverwrittenProblem;
 
 /** A journal on disk as lines; what the lines mean is for the lesson file to say. */
 export interface JournalStore {
   readonly path: string;
   /** The whole text; empty where there is no file yet. A torn last line is part of it. */
-  readonly read: () => Promise<Outcome<string, WriteProblem>>;
+  readonly read: () => Promise<Outcome<string, StorageProblem>>;
   /**
    * Adds lines, given without line ends. When it succeeds they are on the disk; the value is the lines that others
    * have added since the last read or append. When it fails none is acknowledged, and appending again is safe: a
@@ -59,14 +57,14 @@ interface Store {
   knownBytes: number;
 }
 
-async function readAll(store: Store): Promise<Outcome<string, WriteProblem>> {
+async function readAll(store: Store): Promise<Outcome<string, StorageProblem>> {
   try {
     const bytes = await readFile(store.file);
     store.knownBytes = bytes.lastIndexOf(LINE_END) + 1;
     return succeed(bytes.toString('utf8'));
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === 'ENOENT') return succeed('');
-    return fail(describeWriteError(error, store.file));
+    return fail(describeReadError(error, store.file));
   }
 }
 

@@ -5,6 +5,8 @@ import PQueue from 'p-queue';
 import { ulid } from 'ulid';
 import { type CardsReading, type FileReading, JOURNAL_HEADER, type LessonPorts } from '../app/ports.ts';
 import { readMedia } from '../media/read-media.ts';
+import { fail, type Outcome, succeed } from '../platform/outcome.ts';
+import type { StorageProblem } from '../platform/storage-problem.ts';
 import { openCardCache } from './card-cache.ts';
 import { readFullHash, readSampleHash } from './content-hash.ts';
 import { withFileBytes } from './file-byte-source.ts';
@@ -12,6 +14,7 @@ import { openJournalStore } from './journal-store.ts';
 import { listFiles } from './list-files.ts';
 import { mapAll } from './map-all.ts';
 import { readCards } from './read-cards.ts';
+import { describeReadError } from './write-error.ts';
 
 /** Where a lesson lies, and what it is opened with. */
 export interface LessonPlace {
@@ -34,13 +37,14 @@ export function openLessonPorts(place: LessonPlace): LessonPorts {
     readText: (name) => readTextIfThere(path.join(folder, name)),
     listClips: () => listFiles(clipsFolder),
     readFile: (relative) => readOneFile(getFile(relative)),
-    readFullHash: (relative) => readFullHash(getFile(relative)),
+    readFullHash: (relative) => readFullHashIfThere(getFile(relative)),
     readCards: async (relative, contentId): Promise<CardsReading> => {
       const known = await cache.read(contentId);
       if (known) return known;
       const { readings, problems } = await looks.add(() => readCards(getFile(relative), { signal }));
       const found = { readings, problems };
-      await cache.write(contentId, found);
+      // A stop may have hit the decoder before it hit us; what it left is no finding.
+      if (!signal.aborted) await cache.write(contentId, found);
       return found;
     },
     readJournal: journal.read,
@@ -51,11 +55,20 @@ export function openLessonPorts(place: LessonPlace): LessonPorts {
   };
 }
 
-async function readTextIfThere(file: string): Promise<string | null> {
+async function readTextIfThere(file: string): Promise<Outcome<string | null, StorageProblem>> {
   try {
-    return await readFile(file, 'utf8');
+    return succeed(await readFile(file, 'utf8'));
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return null;
+    const problem = describeReadError(error, file);
+    return problem.code === 'folder-missing' ? succeed(null) : fail(problem);
+  }
+}
+
+async function readFullHashIfThere(file: string): Promise<string | null> {
+  try {
+    return await readFullHash(file);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).syscall !== undefined) return null;
     throw error;
   }
 }

@@ -1,4 +1,4 @@
-import { lstat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { StampPorts } from '../app/read-stamps.ts';
 import type { FolderProblem } from '../intake/folder-problem.ts';
@@ -15,19 +15,23 @@ export interface NamedFiles {
   readonly problems: readonly FolderProblem[];
 }
 
-/** Looks at each path without opening a file. Paths stay as they were written. */
+/**
+ * Looks at each path without opening a file. Paths stay as they were written; a link named itself is followed. Pipes
+ * and devices, which may never end, are `file-unreadable`.
+ */
 export async function findFiles(paths: readonly string[]): Promise<NamedFiles> {
   const named: FoundFile[] = [];
   const found: FoundFile[] = [];
   const problems: FolderProblem[] = [];
   for (const given of paths) {
-    const stats = await lstat(given).catch(() => null);
+    const stats = await stat(given).catch(() => null);
     if (!stats) problems.push({ code: 'path-missing', path: given });
     else if (stats.isDirectory()) {
       const listing = await listFiles(given);
       found.push(...listing.files.map((file) => ({ ...file, path: path.join(given, file.path) })));
       problems.push(...listing.problems);
-    } else {
+    } else if (!stats.isFile()) problems.push({ code: 'file-unreadable', path: given });
+    else {
       const modifiedMs = Math.round(stats.mtimeMs);
       named.push({ path: given, name: path.basename(given), sizeBytes: stats.size, modifiedMs });
     }

@@ -141,7 +141,10 @@ function findNumberNeighbour(trace: TabletTrace, theirs: readonly TabletTrace[])
     (other) => other.number?.series === number.series && other.number.value === number.value,
   );
   if (sameNumber) return null;
-  const isNear = (other: TabletTrace) =>
-    other.number?.series === number.series && Math.abs(other.number.value - number.value) <= SERIES_REACH;
-  return theirs.find(isNear) ?? null;
+  const getDistance = (other: TabletTrace) =>
+    other.number?.series === number.series
+      ? Math.abs(other.number.value - number.value)
+      : Number.POSITIVE_INFINITY;
+  const nearest = theirs.toSorted((a, b) => getDistance(a) - getDistance(b))[0];
+  return nearest && getDistance(nearest) <= SERIES_REACH ? nearest : null;
 }

@@ -46,7 +46,7 @@ export interface TimedClip {
 export interface TabletTimes {
   readonly clock: TabletClock;
   readonly clips: readonly TimedClip[];
-  /** The dates fit no period at all; the clips were split where the tablet lay unused. */
+  /** The dates of an unchecked clock fit no period at all; the clips were split where the tablet lay unused. */
   readonly splitByBreaks: boolean;
 }
 
@@ -80,7 +80,7 @@ export function getTabletTimes(
     const clip = byId.get(id);
     return clip ? [{ clip, by, startMs: starts.get(id) ?? null }] : [];
   });
-  const periods = getPeriods(ordered, lesson);
+  const periods = getPeriods(ordered, lesson, clock.from === 'nothing');
   return {
     clock,
     splitByBreaks: periods.splitByBreaks,
@@ -128,15 +128,17 @@ interface OrderedClip {
   readonly startMs: EpochMs | null;
 }
 
+/** Dates by a checked clock are true: where they fit no period, the clips are of another day, whatever they show. */
 function getPeriods(
   ordered: readonly OrderedClip[],
   lesson: LessonTimes,
+  mayBeShifted: boolean,
 ): { codes: readonly (string | null)[]; splitByBreaks: boolean } {
   const dated = ordered.map(({ startMs }) =>
     startMs === null ? undefined : findPeriod(startMs, lesson.windows, lesson.graceSeconds),
   );
   const fitsNowhere = dated.some((code) => code !== undefined) && !dated.some((code) => code);
-  const run = fitsNowhere ? findLessonRun(ordered) : null;
+  const run = fitsNowhere && mayBeShifted ? findLessonRun(ordered) : null;
   const known =
     run === null ? dated : ordered.map(({ startMs }) => getRunPeriod(startMs, run, lesson.period));
   return { codes: fillFromNeighbours(known, lesson.period), splitByBreaks: run !== null };

@@ -6,7 +6,7 @@ import type { StampCase } from './stamp-case.ts';
 import { type FieldRule, lowerTrust, WRITTEN_SECOND } from './stamp-rules.ts';
 import { findLocalInstants } from './zoned-time.ts';
 
-/** No date at all. */
+/** The stamp of a clip of which no source gives a plausible date: trust `none`, start null, uncertainty Infinity. */
 export const NO_STAMP: Stamp = {
   readMs: null,
   local: null,

@@ -49,6 +49,8 @@ export type PlanProblem =
 /** What is wrong with a line of roster.csv, by line number as an editor shows it (the heading is line 1). */
 export type RosterProblem =
   | { readonly code: 'roster-column-missing'; readonly column: string }
+  /** Letters were lost in reading: the file is not UTF-8. The line is the first that lacks some. */
+  | { readonly code: 'roster-not-utf8'; readonly line: number }
   | { readonly code: 'roster-empty' }
   | { readonly code: 'roster-line-uneven'; readonly line: number }
   | { readonly code: 'roster-field-empty'; readonly line: number; readonly column: string }

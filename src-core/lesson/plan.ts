@@ -143,15 +143,6 @@ export type Station = Plan['stations'][number];
 /** Pupils who share a pinnie colour, a tablet and a route. */
 export type Squad = Plan['squads'][number];
 
-/** A class period in the school's local time. */
-export type Period = Plan['periods'][number];
-
-/** One line of the rubric that each clip is judged by. */
-export type ClipCriterion = Plan['rubric']['clip'][number];
-
-/** One line of the rubric that a squad as a whole is judged by. */
-export type SquadCriterion = Plan['rubric']['squad'][number];
-
 /** What leaving the route's order costs. */
 export type OrderRule = Plan['orderRule'];
 

@@ -30,6 +30,9 @@ const REQUIRED = ['id', 'given', 'family', 'squad'] as const;
 const ATTENDANCES: readonly string[] = ['present', 'absent', 'excused', 'late'];
 const LOCAL_TIME = /^([01]\d|2[0-3]):[0-5]\d$/;
 
+/** What decoding puts in the place of a letter that is not UTF-8. */
+const GARBLED = /\uFFFD/;
+
 type Fields = Readonly<Record<string, string>>;
 
 /**
@@ -40,13 +43,15 @@ type Fields = Readonly<Record<string, string>>;
  */
 export function parseRoster(text: string, plan: Plan): RosterReading {
   const rows = papa.parse(text.replace(/^\uFEFF/, ''), { skipEmptyLines: false }).data;
+  const garbled = text.split('\n').findIndex((line) => GARBLED.test(line));
+  if (text.includes('\u0000')) return { pupils: [], problems: [{ code: 'roster-not-utf8', line: 1 }] };
   const heads = (rows[0] ?? []).map((head) => head.trim().toLowerCase());
   const missing = REQUIRED.filter((column) => !heads.includes(column));
   if (missing.length > 0) {
     return { pupils: [], problems: missing.map((column) => ({ code: 'roster-column-missing', column })) };
   }
   const pupils: Pupil[] = [];
-  const problems: RosterProblem[] = [];
+  const problems: RosterProblem[] = garbled < 0 ? [] : [{ code: 'roster-not-utf8', line: garbled + 1 }];
   const firstLines = new Map<string, number>();
   rows.slice(1).forEach((row, index) => {
     const line = index + 2;

@@ -14,7 +14,7 @@ export interface Proposal {
 /** Everything that can be given as a reason for a proposal. */
 export type ProposalReason = PlaceReason;
 
-/** A reason's code. */
+/** Every code that a proposal's reason can have. */
 export type ReasonCode = ProposalReason['code'];
 
 /** The reason with this code. */

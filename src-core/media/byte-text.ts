@@ -2,7 +2,7 @@
 export function readText(bytes: Uint8Array): string {
   const end = bytes.indexOf(0);
   const used = end < 0 ? bytes : bytes.subarray(0, end);
-  const latin = Array.from(used, (byte) => String.fromCharCode(byte)).join('');
+  const latin = readLatin(used);
   if (!used.some((byte) => byte > 0x7f)) return latin.trim();
   try {
     const escaped = Array.from(used, (byte) => `%${byte.toString(16).padStart(2, '0')}`).join('');
@@ -10,4 +10,13 @@ export function readText(bytes: Uint8Array): string {
   } catch {
     return latin.trim();
   }
+}
+
+/** Each byte one letter; in pieces, since a function takes only so many arguments. */
+function readLatin(bytes: Uint8Array): string {
+  let text = '';
+  for (let at = 0; at < bytes.length; at += 4096) {
+    text += String.fromCharCode(...bytes.subarray(at, at + 4096));
+  }
+  return text;
 }

@@ -1,4 +1,4 @@
-import { viewBytes } from './byte-view.ts';
+import { readLetters, readU8, readU32 } from './byte-numbers.ts';
 import type { MediaFacts } from './media-facts.ts';
 
 /** Bytes that are enough to tell a file's kind. */
@@ -15,14 +15,13 @@ const FIRST_BOXES = new Set(['moov', 'mdat', 'free', 'skip', 'wide', 'pnot']);
  * `quicktime` for every file of boxes with the brand `qt  ` or none.
  */
 export function findMediaKind(head: Uint8Array): MediaFacts['container'] | null {
-  const view = viewBytes(head);
-  if (view.length < 8) return null;
-  if (view.u8(0) === 0xff && view.u8(1) === 0xd8 && view.u8(2) === 0xff) return 'jpeg';
-  if (view.u32(0) === 0x89504e47 && view.u32(4) === 0x0d0a1a0a) return 'png';
-  if (view.u32(0) === 0x1a45dfa3) return 'matroska';
-  if (view.letters(0) === 'RIFF') return view.letters(8) === 'AVI ' ? 'avi' : null;
-  if (view.letters(4) === 'ftyp') return findKindByBrand(view.letters(8));
-  return FIRST_BOXES.has(view.letters(4)) ? 'quicktime' : null;
+  if (head.length < 8) return null;
+  if (readU8(head, 0) === 0xff && readU8(head, 1) === 0xd8 && readU8(head, 2) === 0xff) return 'jpeg';
+  if (readU32(head, 0) === 0x89504e47 && readU32(head, 4) === 0x0d0a1a0a) return 'png';
+  if (readU32(head, 0) === 0x1a45dfa3) return 'matroska';
+  if (readLetters(head, 0) === 'RIFF') return readLetters(head, 8) === 'AVI ' ? 'avi' : null;
+  if (readLetters(head, 4) === 'ftyp') return findKindByBrand(readLetters(head, 8));
+  return FIRST_BOXES.has(readLetters(head, 4)) ? 'quicktime' : null;
 }
 
 function findKindByBrand(brand: string): MediaFacts['container'] {

@@ -3,9 +3,11 @@ export interface StorageProblem {
   readonly code:
     | 'disk-full'
     | 'not-writable'
+    | 'not-readable'
     | 'folder-missing'
     | 'is-a-folder'
     | 'name-too-long'
+    | 'copy-differs'
     | 'write-failed';
   readonly path: string;
   /** The system's own name for it, such as `ENOSPC`. */

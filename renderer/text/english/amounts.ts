@@ -1,4 +1,4 @@
-/** `1 clip`, `3 clips`. */
+/** An amount with its noun: `1 clip`, `3 clips`. */
 export function count(amount: number, one: string, many = `${one}s`): string {
   return `${amount} ${amount === 1 ? one : many}`;
 }
@@ -13,6 +13,12 @@ export function span(seconds: number): string {
   if (minutes >= 48 * 60) return count(Math.round(minutes / 1440), 'day');
   const rest = minutes % 60;
   return `${Math.floor(minutes / 60)} h${rest === 0 ? '' : ` ${rest} min`}`;
+}
+
+/** Bytes as disks are labelled: `0.4 GB`, `31 MB`. */
+export function size(bytes: number): string {
+  if (bytes >= 1e8) return `${(bytes / 1e9).toFixed(1)} GB`;
+  return bytes >= 1e6 ? `${Math.round(bytes / 1e6)} MB` : `${Math.ceil(bytes / 1e3)} kB`;
 }
 
 /** `A`, `A and B`, `A, B and C`. */

@@ -2,9 +2,10 @@ import type { ClipsProblem } from '../../../src-core/contract/clips-problem.ts';
 import type { CardSearchProblem } from '../../../src-core/evidence/card-search-problem.ts';
 import type { ForeignCode } from '../../../src-core/evidence/card-vote.ts';
 import type { MediaProblem } from '../../../src-core/media/media-problem.ts';
+import type { Advice, Names } from '../names.ts';
 import { list, span } from './amounts.ts';
-import type { Wordings } from './problems.ts';
 import { describeStampProblem } from './stamps.ts';
+import type { Wordings } from './wordings.ts';
 
 const COPY_AGAIN = 'Copy it again while the tablet is here.';
 
@@ -15,7 +16,7 @@ const FOREIGN: Readonly<Record<ForeignCode['kind'], string>> = {
   'unknown-station': 'a card of a station that this plan does not have',
 };
 
-const folderProblems: Wordings<ClipsProblem['code']> = {
+const folderProblems: Wordings<Exclude<ClipsProblem['code'], 'cards-not-searched'>> = {
   'path-missing': ({ path }) => ({ what: `There is nothing at ${path}.`, todo: 'Check the path.' }),
   'clips-folder-missing': ({ path }) => ({
     what: `There is no folder of clips at ${path}.`,
@@ -49,7 +50,7 @@ const folderProblems: Wordings<ClipsProblem['code']> = {
   }),
   'squad-without-clips': ({ squad }, names) => ({
     what: `${names.squad(squad)} has no clip in this lesson.`,
-    todo: 'Look whether its folder is missing, or its tablet’s clock is wrong.',
+    todo: 'Look whether its folder is missing, its tablet’s clock is wrong, or the plan names another day.',
   }),
   'clock-unchecked': ({ squad, uncertaintySeconds }, names) => ({
     what: `${names.squad(squad)}’s tablet never filmed the class clock; its times may be off by ${span(uncertaintySeconds)}.`,
@@ -76,8 +77,8 @@ const folderProblems: Wordings<ClipsProblem['code']> = {
 const mediaProblems: Wordings<MediaProblem['code']> = {
   'media-empty': () => ({ what: 'The file is empty.', todo: COPY_AGAIN }),
   'media-unknown-kind': () => ({
-    what: 'This is not a video, whatever its name says.',
-    todo: 'Hand in the clip itself.',
+    what: 'This is no video of a kind that Routemark reads (MP4, MOV, MKV, WebM, AVI), whatever its name says.',
+    todo: 'Hand in the clip itself, or export it on the tablet as MP4.',
   }),
   'media-cut-short': () => ({ what: 'The file ends in the middle.', todo: COPY_AGAIN }),
   'media-no-index': () => ({ what: 'The recording was never closed.', todo: COPY_AGAIN }),
@@ -120,9 +121,23 @@ const lookProblems: Wordings<CardSearchProblem['code']> = {
   }),
 };
 
+/** One failure of the search, however many clips it was met in. */
+const searchProblems: Wordings<'cards-not-searched'> = {
+  'cards-not-searched': ({ paths, problem }, names) => {
+    const word = lookProblems[problem.code] as (of: CardSearchProblem, names: Names) => Advice;
+    const { what, todo } = word(problem, names);
+    return { what: `${what} Not searched for cards: ${describePaths(paths)}.`, todo };
+  },
+};
+
+function describePaths(paths: readonly string[]): string {
+  return paths.length > 3 ? `${paths.length} clips, ${paths[0]} the first` : list(paths);
+}
+
 /** Words for what is met among the clips. */
 export const clipsProblems: Wordings<(ClipsProblem | MediaProblem | CardSearchProblem)['code']> = {
   ...folderProblems,
   ...mediaProblems,
   ...lookProblems,
+  ...searchProblems,
 };

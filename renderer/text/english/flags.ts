@@ -102,7 +102,7 @@ function getClockTodo(clip: string | null, shiftSeconds: number | null): string 
 
 const UNREADABLE: Readonly<Record<string, string>> = {
   'media-empty': 'The file is empty',
-  'media-unknown-kind': 'This is not a video, whatever its name says',
+  'media-unknown-kind': 'This is no video of a kind that Routemark reads, whatever its name says',
   'media-cut-short': 'The file ends in the middle',
   'media-no-index': 'The recording was never closed',
   'media-no-picture': 'It holds no picture',
@@ -127,7 +127,7 @@ function nameHint(hint: TraceHint, names: Names): string {
     case 'fills-gap':
       return `they have no clip of station ${names.station(hint.station)}`;
     case 'name-series':
-      return `its number follows their ${names.clip(hint.neighbour)}`;
+      return `its number is next to their ${names.clip(hint.neighbour)}’s`;
   }
 }
 

@@ -1,7 +1,7 @@
 import type { PlanProblem, RosterProblem } from '../../../src-core/lesson/lesson-problem.ts';
 import { list } from './amounts.ts';
 import { describeExpected } from './plan-fields.ts';
-import type { Wordings } from './problems.ts';
+import type { Wordings } from './wordings.ts';
 
 const AT = (path: string) => `plan.json, ${path === '' ? 'as a whole' : path}`;
 
@@ -79,6 +79,10 @@ const rosterProblems: Wordings<RosterProblem['code']> = {
   'roster-column-missing': ({ column }) => ({
     what: `roster.csv has no column “${column}”.`,
     todo: 'Its first line must name the columns: id,given,family,squad.',
+  }),
+  'roster-not-utf8': ({ line }) => ({
+    what: `${LINE(line)}: letters are lost, for the file is not in UTF-8. Names would come out wrong.`,
+    todo: 'Save it once more as “CSV UTF-8”.',
   }),
   'roster-empty': () => ({ what: 'roster.csv names no pupil.', todo: 'Add a line for each pupil.' }),
   'roster-line-uneven': ({ line }) => ({

@@ -1,13 +1,9 @@
-import type { Problem, ProblemOf } from '../../../src-core/contract/problem.ts';
+import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { Advice, Names } from '../names.ts';
 import { clipsProblems } from './clips-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
 import { recordProblems } from './record-problems.ts';
-
-/** One wording for each problem of a set. */
-export type Wordings<Code extends Problem['code']> = {
-  readonly [Each in Code]: (problem: ProblemOf<Each>, names: Names) => Advice;
-};
+import type { Wordings } from './wordings.ts';
 
 const WORDINGS: Wordings<Problem['code']> = { ...lessonProblems, ...clipsProblems, ...recordProblems };
 

@@ -3,9 +3,9 @@ import type { CsvProblem } from '../../../src-core/gradebook/csv.ts';
 import type { HandInProblem } from '../../../src-core/gradebook/hand-in-check.ts';
 import type { JournalProblem } from '../../../src-core/lesson-file/journal-file.ts';
 import type { OverwrittenProblem, StorageProblem } from '../../../src-core/platform/storage-problem.ts';
-import { count } from './amounts.ts';
+import { count, size } from './amounts.ts';
 import { describeExpected } from './plan-fields.ts';
-import type { Wordings } from './problems.ts';
+import type { Wordings } from './wordings.ts';
 
 const NOTHING_LOST = 'Everything recorded before is safe.';
 
@@ -53,12 +53,20 @@ const storageProblems: Wordings<(StorageProblem | OverwrittenProblem)['code']> =
     what: `${path} may not be written.`,
     todo: `Close it in other programs, or ask for the right to write there. ${NOTHING_LOST}`,
   }),
+  'not-readable': ({ path }) => ({
+    what: `${path} may not be opened.`,
+    todo: 'Ask for the right to read it, or close it in other programs.',
+  }),
   'folder-missing': ({ path }) => ({
     what: `The folder of ${path} is not there.`,
     todo: `Plug the stick or the network drive in again, or choose another place. ${NOTHING_LOST}`,
   }),
   'is-a-folder': ({ path }) => ({ what: `${path} is a folder.`, todo: 'Name a file.' }),
   'name-too-long': ({ path }) => ({ what: `${path} is too long a name.`, todo: 'Choose a shorter one.' }),
+  'copy-differs': ({ path }) => ({
+    what: `The copy ${path} was not the same as its original and was taken away.`,
+    todo: 'Try again; if it happens again, look at the disk or the cable.',
+  }),
   'write-failed': ({ path, cause }) => ({
     what: `${path} could not be written or read (${cause}).`,
     todo: `Try again. ${NOTHING_LOST}`,
@@ -80,9 +88,19 @@ const sheetProblems: Wordings<(HandInProblem | CsvProblem)['code']> = {
   }),
 };
 
-type Rest = 'lesson-without-plan' | 'lesson-without-roster' | 'nothing-to-undo' | 'nothing-to-redo';
+type Rest =
+  | 'disk-too-small'
+  | 'lesson-without-plan'
+  | 'lesson-without-roster'
+  | 'decision-invalid'
+  | 'nothing-to-undo'
+  | 'nothing-to-redo';
 
 const otherProblems: Wordings<Extract<Problem['code'], Rest>> = {
+  'disk-too-small': ({ neededBytes, freeBytes }) => ({
+    what: `The clips need ${size(neededBytes)}, and the disk has ${size(freeBytes)} left. Nothing was copied.`,
+    todo: 'Make room, or read the clips where they lie with --clips.',
+  }),
   'lesson-without-plan': () => ({
     what: 'There is no plan.json in this folder.',
     todo: 'Choose the lesson folder: it holds plan.json, roster.csv and clips.',
@@ -90,6 +108,10 @@ const otherProblems: Wordings<Extract<Problem['code'], Rest>> = {
   'lesson-without-roster': () => ({
     what: 'There is no roster.csv, so there are no pupils to mark.',
     todo: 'Put roster.csv beside plan.json, with the columns id,given,family,squad.',
+  }),
+  'decision-invalid': ({ path, expected, detail }) => ({
+    what: `Not recorded: “${path.replace(/^what\./, '')}” should hold ${describeExpected(expected, detail)}.`,
+    todo: 'Correct it and decide again.',
   }),
   'nothing-to-undo': () => ({ what: 'There is nothing to undo.', todo: null }),
   'nothing-to-redo': () => ({ what: 'There is nothing to redo.', todo: null }),

@@ -36,6 +36,10 @@ const REASONS: Readonly<Record<StampReason, string>> = {
   'nothing-usable': 'The file has no date that can be used.',
 };
 
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 /** Where a stamp's date came from, as part of a sentence. */
 export function nameSource(source: StampSource): string {
   return SOURCES[source];
@@ -52,9 +56,9 @@ export function describeStampProblem(problem: StampProblem): string {
     case 'stamp-header-unusable':
       return `The date in ${SOURCES[problem.field]} (${problem.raw}) cannot be used.`;
     case 'stamp-sources-disagree':
-      return `${SOURCES[problem.chosen]} and ${SOURCES[problem.other]} are ${span(problem.differenceSeconds)} apart.`;
+      return `${capital(SOURCES[problem.chosen])} and ${SOURCES[problem.other]} are ${span(problem.differenceSeconds)} apart.`;
     case 'stamp-zone-unknown':
-      return `${SOURCES[problem.source]} does not say its time zone; the school’s is assumed where it is known.`;
+      return `${capital(SOURCES[problem.source])} does not say its time zone; the school’s is assumed where it is known.`;
     case 'stamp-local-ambiguous':
       return `${problem.local} came twice, when the clocks went back.`;
     case 'stamp-local-skipped':

@@ -1,6 +1,6 @@
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
-import { buildDemoLesson } from '../../../fixtures/build-demo-lesson.ts';
+import { type BuildOptions, buildDemoLesson } from '../../../fixtures/build-demo-lesson.ts';
 import { buildTeacherActs } from '../../../fixtures/harbour/teacher-acts.ts';
 import { count } from '../../../renderer/text/english/amounts.ts';
 import { findClip } from '../../app/find-clip.ts';
@@ -11,12 +11,13 @@ import { openLesson } from '../../app/open-lesson.ts';
 import { buildGradeJson } from '../grade-json.ts';
 import { formatGrade, formatSquadPoints, isOpen } from '../grade-text.ts';
 import { getLessonNames } from '../lesson-names.ts';
+import { toOneLine } from '../one-line.ts';
 import { type OpenFolder, openFolder } from '../open-folder.ts';
 import { formatJson, sayProblems } from '../say.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 import { runExport } from './export.ts';
 
-/** How `demo` is asked. */
+/** The options of `demo` as typed. */
 export interface DemoOptions {
   readonly into: string;
   readonly json?: boolean;
@@ -30,7 +31,8 @@ export async function runDemo({ into, json }: DemoOptions, terminal: Terminal): 
   const write = json ? () => {} : terminal.write;
   const onProgress = ({ done, total }: { readonly done: number; readonly total: number }) =>
     terminal.job.onProgress({ step: 'film', done, total });
-  const built = await buildDemoLesson(into, { signal: terminal.signal, onProgress, replace: true });
+  const built = await build(into, terminal, onProgress);
+  if (!built) return 2;
   for (const note of built.notes) terminal.say(`! ${note}\n`);
   write(`${count(built.films, 'film')} in ${into}, ${built.made} made now.\n\n`);
   const open = await openFolder(into, {}, terminal);
@@ -49,6 +51,18 @@ export async function runDemo({ into, json }: DemoOptions, terminal: Terminal): 
   await runExport(into, { ...sheet, out: path.join(handIn, 'final.csv') }, quiet);
   if (json) terminal.write(formatJson(buildGradeJson(decided.after, [], getLessonNames(decided.after))));
   return decided.after.flags.some(isOpen) ? 1 : 0;
+}
+
+/** Says why, and gives null, where the demo cannot be built: no ffmpeg, or something else stands in the folder. */
+async function build(into: string, terminal: Terminal, onProgress: BuildOptions['onProgress']) {
+  try {
+    const { signal } = terminal;
+    return await buildDemoLesson(into, { signal, replace: true, ...(onProgress && { onProgress }) });
+  } catch (error) {
+    if (terminal.signal.aborted || !(error instanceof Error)) throw error;
+    terminal.say(`! ${toOneLine(error.message)}\n`);
+    return null;
+  }
 }
 
 async function decide(

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { text } from 'node:stream/consumers';
 import { count } from '../../../renderer/text/english/amounts.ts';
 import { gradeLesson } from '../../app/grade-lesson.ts';
-import { type MarkOrder, markLesson } from '../../app/mark-lesson.ts';
+import { type MarkOrder, markLesson, mergeIntoLesson } from '../../app/mark-lesson.ts';
 import { parseActs } from '../../app/parse-acts.ts';
 import { buildActs, DecisionError, type DecisionOptions } from '../decision.ts';
 import { getPlanNames } from '../lesson-names.ts';
@@ -10,12 +10,14 @@ import { type LessonOptions, type OpenFolder, openFolder } from '../open-folder.
 import { formatJson, sayProblems, toJsonProblem } from '../say.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 
-/** How `mark` is asked. */
+/** The options of `mark` as typed. */
 export interface MarkOptions extends DecisionOptions, LessonOptions {
   readonly undo?: boolean;
   readonly redo?: boolean;
   /** File with one decision a line, or `-` for the standard input. */
   readonly list?: string;
+  /** Another journal of the same lesson. */
+  readonly merge?: string;
   /** Who decides. */
   readonly by?: string;
 }
@@ -24,15 +26,14 @@ export interface MarkOptions extends DecisionOptions, LessonOptions {
 export async function runMark(folder: string, options: MarkOptions, terminal: Terminal): Promise<ExitCode> {
   const open = await openFolder(folder, options, terminal);
   if (!open) return 2;
-  let order: MarkOrder;
+  let marked: Awaited<ReturnType<typeof markLesson>>;
   try {
-    order = await readOrder(open, options, terminal);
+    marked = await record(open, options, terminal);
   } catch (error) {
     if (!(error instanceof DecisionError)) throw error;
     terminal.say(`! ${error.message}\n`);
     return 2;
   }
-  const marked = await markLesson(open.ports, order, options.by ?? 'teacher');
   const names = getPlanNames(open.lesson);
   if (options.json) {
     const problems = marked.problems.map((problem) => toJsonProblem(problem, names));
@@ -40,6 +41,11 @@ export async function runMark(folder: string, options: MarkOptions, terminal: Te
   } else if (marked.ok) terminal.write(`${count(marked.value.length, 'decision')} recorded.\n`);
   sayProblems(terminal, marked.problems, names);
   return marked.ok ? 0 : 2;
+}
+
+async function record(open: OpenFolder, options: MarkOptions, terminal: Terminal) {
+  if (options.merge !== undefined) return mergeIntoLesson(open.ports, await readInput(options.merge));
+  return markLesson(open.ports, await readOrder(open, options, terminal), options.by ?? 'teacher');
 }
 
 async function readOrder(open: OpenFolder, options: MarkOptions, terminal: Terminal): Promise<MarkOrder> {
@@ -50,9 +56,13 @@ async function readOrder(open: OpenFolder, options: MarkOptions, terminal: Termi
 }
 
 async function readList(file: string): Promise<MarkOrder> {
-  const lines = await (file === '-' ? text(process.stdin) : readFile(file, 'utf8')).catch(() => null);
-  if (lines === null) throw new DecisionError(`${file} cannot be read.`);
-  const { acts, badLine } = parseActs(lines);
+  const { acts, badLine } = parseActs(await readInput(file));
   if (acts) return acts;
   throw new DecisionError(`Line ${badLine} of the list is no decision; nothing was recorded.`);
+}
+
+async function readInput(file: string): Promise<string> {
+  const input = await (file === '-' ? text(process.stdin) : readFile(file, 'utf8')).catch(() => null);
+  if (input === null) throw new DecisionError(`${file} cannot be read.`);
+  return input;
 }

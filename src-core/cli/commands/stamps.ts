@@ -3,11 +3,12 @@ import { describeStampProblem, explainStamp, nameSource } from '../../../rendere
 import { readStamps, type StampReading, selectClips } from '../../app/read-stamps.ts';
 import { findFiles, openStampPorts } from '../../host/stamp-ports.ts';
 import type { Stamp } from '../../intake/stamp.ts';
+import { toOneLine } from '../one-line.ts';
 import { formatJson, getExitCode, PLAIN_NAMES, sayProblems, toJsonProblem } from '../say.ts';
 import { formatTable } from '../table.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 
-/** How `stamps` is asked. */
+/** The options of `stamps` as typed. */
 export interface StampsOptions {
   readonly json?: boolean;
   /** IANA zone for dates that are local times. */
@@ -20,9 +21,14 @@ export async function runStamps(
   options: StampsOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
+  const { zone = null } = options;
+  if (zone !== null && !isZone(zone)) {
+    terminal.say(`! There is no time zone “${toOneLine(zone)}”. Write it as in America/Halifax.\n`);
+    return 2;
+  }
   const { named, found, problems } = await findFiles(paths);
   const files = [...named, ...selectClips(found)];
-  const readings = await readStamps(files, openStampPorts(options.zone ?? null), terminal.job);
+  const readings = await readStamps(files, openStampPorts(zone), terminal.job);
   const all = [...problems, ...readings.flatMap((reading) => reading.problems)];
   terminal.write(
     options.json ? formatJson(readings.map(buildEntry)) : formatTable(readings.flatMap(buildRows)),
@@ -30,6 +36,14 @@ export async function runStamps(
   sayProblems(terminal, problems, PLAIN_NAMES);
   if (readings.length === 0 && problems.length > 0) return 2;
   return getExitCode(all);
+}
+
+function isZone(zone: string): boolean {
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: zone }) !== null;
+  } catch {
+    return false;
+  }
 }
 
 function buildEntry({ file, stamp, facts, problems }: StampReading): object {

@@ -1,5 +1,5 @@
 import type { EpochMs } from '../../platform/units.ts';
-import { type ByteView, viewBytes } from '../byte-view.ts';
+import { readU8, readU32, readU64 } from '../byte-numbers.ts';
 import type { DateFact } from '../media-facts.ts';
 
 /** Seconds from 1904-01-01T00:00:00Z, where these headers count from, to 1970 — (66·365 + 17) days. */
@@ -26,30 +26,29 @@ export type HeaderTimesError = { readonly version: number } | 'too-short';
 
 /** Reads the version and the times from a header box's body. */
 export function readHeaderTimes(body: Uint8Array): HeaderTimes | HeaderTimesError {
-  const view = viewBytes(body);
-  const version = view.u8(0);
-  if (view.length < 1) return 'too-short';
+  const version = readU8(body, 0);
+  if (body.length < 1) return 'too-short';
   if (version > 1) return { version };
-  if (version === 1) return view.length < 32 ? 'too-short' : readLong(view);
-  return view.length < 20 ? 'too-short' : readShort(view);
+  if (version === 1) return body.length < 32 ? 'too-short' : readLong(body);
+  return body.length < 20 ? 'too-short' : readShort(body);
 }
 
-function readShort(view: ByteView): HeaderTimes {
-  const duration = view.u32(16);
+function readShort(body: Uint8Array): HeaderTimes {
+  const duration = readU32(body, 16);
   return {
-    created: BigInt(view.u32(4)),
-    modified: BigInt(view.u32(8)),
-    next: view.u32(12),
+    created: BigInt(readU32(body, 4)),
+    modified: BigInt(readU32(body, 8)),
+    next: readU32(body, 12),
     duration: duration === 0xffff_ffff ? null : duration,
   };
 }
 
-function readLong(view: ByteView): HeaderTimes {
-  const duration = view.u64(24);
+function readLong(body: Uint8Array): HeaderTimes {
+  const duration = readU64(body, 24);
   return {
-    created: view.u64(4),
-    modified: view.u64(12),
-    next: view.u32(20),
+    created: readU64(body, 4),
+    modified: readU64(body, 12),
+    next: readU32(body, 20),
     duration: duration === 0xffff_ffff_ffff_ffffn ? null : Number(duration),
   };
 }

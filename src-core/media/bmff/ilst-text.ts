@@ -1,6 +1,6 @@
 import type { BoundedBytes } from '../bounded-bytes.ts';
+import { readU32 } from '../byte-numbers.ts';
 import { readText } from '../byte-text.ts';
-import { viewBytes } from '../byte-view.ts';
 import { type Box, walkBoxes } from './walk-boxes.ts';
 
 /** Well-known type 1 of a value: UTF-8 — Apple, QuickTime File Format, "Well-known types". */
@@ -18,7 +18,7 @@ export async function findItemText(bytes: BoundedBytes, item: Box): Promise<stri
       child.bodyStart,
       Math.min(8 + MOST_TEXT_BYTES, child.end - child.bodyStart),
     );
-    if (body.length >= 8 && viewBytes(body).u32(0) === UTF8) text = readText(body.subarray(8));
+    if (body.length >= 8 && readU32(body, 0) === UTF8) text = readText(body.subarray(8));
   });
   return text;
 }

@@ -1,6 +1,6 @@
 import type { BoundedBytes } from '../bounded-bytes.ts';
+import { readLetters, readU32 } from '../byte-numbers.ts';
 import { readText } from '../byte-text.ts';
-import { viewBytes } from '../byte-view.ts';
 import { findItemText } from './ilst-text.ts';
 import type { MovieDraft } from './movie-draft.ts';
 import { ANDROID_KEY, isKnownTagName, noteTag } from './tag-names.ts';
@@ -26,18 +26,17 @@ export async function readMeta(bytes: BoundedBytes, box: Box, draft: MovieDraft)
  * does not (Apple, QuickTime File Format, "Metadata atom"): told apart by where `hdlr` stands.
  */
 async function findChildren(bytes: BoundedBytes, box: Box): Promise<ByteRange> {
-  const head = viewBytes(await bytes.read(box.bodyStart, 8));
-  const isQuickTime = head.length === 8 && head.letters(4) === 'hdlr';
+  const head = await bytes.read(box.bodyStart, 8);
+  const isQuickTime = head.length === 8 && readLetters(head, 4) === 'hdlr';
   return { start: box.bodyStart + (isQuickTime ? 0 : 4), end: box.end };
 }
 
 async function readKeys(bytes: BoundedBytes, box: Box): Promise<readonly string[]> {
   const body = await bytes.read(box.bodyStart, box.end - box.bodyStart);
-  const view = viewBytes(body);
   const keys: string[] = [];
   let at = 8;
   while (at + 8 <= body.length && keys.length < MOST_KEYS) {
-    const size = view.u32(at);
+    const size = readU32(body, at);
     if (size < 8 || at + size > body.length) break;
     keys.push(readText(body.subarray(at + 8, Math.min(at + size, at + 256))));
     at += size;

@@ -1,5 +1,5 @@
 import type { BoundedBytes } from '../bounded-bytes.ts';
-import { viewBytes } from '../byte-view.ts';
+import { readU8, readU32, readU64 } from '../byte-numbers.ts';
 import { MOST_TRACKS, type MovieDraft } from './movie-draft.ts';
 import { readTrackRun } from './trun.ts';
 import { type Box, walkBoxes } from './walk-boxes.ts';
@@ -44,16 +44,16 @@ async function readPartHeader(
   part: PartDraft,
   draft: MovieDraft,
 ): Promise<void> {
-  const view = viewBytes(await bytes.read(box.bodyStart, Math.min(32, box.end - box.bodyStart)));
-  const flags = view.u32(0) & 0xff_ffff;
-  part.id = view.u32(4);
+  const body = await bytes.read(box.bodyStart, Math.min(32, box.end - box.bodyStart));
+  const flags = readU32(body, 0) & 0xff_ffff;
+  part.id = readU32(body, 4);
   part.defaultSampleDuration = draft.fragments.get(part.id)?.defaultSampleDuration ?? 0;
   const at = 8 + (flags & 0x1 ? 8 : 0) + (flags & 0x2 ? 4 : 0);
-  if (flags & 0x8 && view.length >= at + 4) part.defaultSampleDuration = view.u32(at);
+  if (flags & 0x8 && body.length >= at + 4) part.defaultSampleDuration = readU32(body, at);
 }
 
 /** Track fragment decode time — §8.8.12. */
 async function readPartStart(bytes: BoundedBytes, box: Box, part: PartDraft): Promise<void> {
-  const view = viewBytes(await bytes.read(box.bodyStart, Math.min(12, box.end - box.bodyStart)));
-  if (view.length >= 8) part.start = view.u8(0) === 1 ? Number(view.u64(4)) : view.u32(4);
+  const body = await bytes.read(box.bodyStart, Math.min(12, box.end - box.bodyStart));
+  if (body.length >= 8) part.start = readU8(body, 0) === 1 ? Number(readU64(body, 4)) : readU32(body, 4);
 }

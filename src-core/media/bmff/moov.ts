@@ -19,7 +19,8 @@ const PARTS: Readonly<Record<string, (bytes: BoundedBytes, box: Box, draft: Movi
 /** The movie box — ISO/IEC 14496-12 §8.2.1: what describes the recording, at either end of the file. */
 export async function readMovie(bytes: BoundedBytes, box: Box, draft: MovieDraft): Promise<void> {
   draft.hasMovieBox = true;
-  await bytes.prefetch(box.start, box.end - box.start);
+  // With the head of whatever comes next, mostly the pictures: where they end tells whether the file is whole.
+  await bytes.prefetch(box.start, box.end - box.start + 16);
   const inside = { start: box.bodyStart, end: box.end };
   const problem = await walkBoxes(bytes, inside, (child) =>
     Object.hasOwn(PARTS, child.type) ? PARTS[child.type]?.(bytes, child, draft) : undefined,

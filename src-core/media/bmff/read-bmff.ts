@@ -1,6 +1,6 @@
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import type { BoundedBytes } from '../bounded-bytes.ts';
-import { viewBytes } from '../byte-view.ts';
+import { readLetters } from '../byte-numbers.ts';
 import type { MediaFacts } from '../media-facts.ts';
 import type { MediaProblem } from '../media-problem.ts';
 import { noteRecorder } from '../recorder.ts';
@@ -44,7 +44,7 @@ async function readTopBox(bytes: BoundedBytes, box: Box, draft: MovieDraft): Pro
   if (box.missingBytes > 0) draft.problems.push({ code: 'media-cut-short', missingBytes: box.missingBytes });
   switch (box.type) {
     case 'ftyp': {
-      const brand = viewBytes(await bytes.read(box.bodyStart, 4)).letters(0);
+      const brand = readLetters(await bytes.read(box.bodyStart, 4), 0);
       return noteRecorder(draft.recorder, 'brand', printable(brand).trim());
     }
     case 'moov':

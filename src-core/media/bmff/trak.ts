@@ -1,5 +1,5 @@
 import type { BoundedBytes } from '../bounded-bytes.ts';
-import { viewBytes } from '../byte-view.ts';
+import { readLetters, readU32 } from '../byte-numbers.ts';
 import { findHeaderTimes } from './header-box.ts';
 import { buildHeaderDate, type HeaderTimes } from './header-times.ts';
 import { MOST_DATES, MOST_TRACKS, type MovieDraft, type TrackDraft } from './movie-draft.ts';
@@ -44,7 +44,7 @@ async function readPart({ bytes, track, draft }: TrackReading, box: Box): Promis
     }
     case 'hdlr':
       // `minf` of QuickTime holds an `hdlr` of its own, for data and not for pictures; the first one counts.
-      track.handler ||= printable(viewBytes(await bytes.read(box.bodyStart, 12)).letters(8));
+      track.handler ||= printable(readLetters(await bytes.read(box.bodyStart, 12), 8));
       return;
     case 'stsd':
       track.codec ??= await findFirstCodec(bytes, box);
@@ -64,6 +64,6 @@ function noteHeader(type: 'tkhd' | 'mdhd', times: HeaderTimes, track: TrackDraft
 
 /** Sample description — §8.5.2: version, flags and count, then the first entry's size and four letters. */
 async function findFirstCodec(bytes: BoundedBytes, box: Box): Promise<string | null> {
-  const view = viewBytes(await bytes.read(box.bodyStart, Math.min(16, box.end - box.bodyStart)));
-  return view.length === 16 && view.u32(4) > 0 ? printable(view.letters(12)) : null;
+  const body = await bytes.read(box.bodyStart, Math.min(16, box.end - box.bodyStart));
+  return body.length === 16 && readU32(body, 4) > 0 ? printable(readLetters(body, 12)) : null;
 }

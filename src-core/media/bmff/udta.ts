@@ -1,6 +1,6 @@
 import type { BoundedBytes } from '../bounded-bytes.ts';
+import { readU16 } from '../byte-numbers.ts';
 import { readText } from '../byte-text.ts';
-import { viewBytes } from '../byte-view.ts';
 import { readMeta } from './meta.ts';
 import type { MovieDraft } from './movie-draft.ts';
 import { isKnownTagName, noteDateTag, noteTag } from './tag-names.ts';
@@ -25,7 +25,7 @@ export async function readUserData(bytes: BoundedBytes, box: Box, draft: MovieDr
 /** QuickTime's text: its length and its language in two bytes each, then the letters; the first language counts. */
 async function readSizedText(bytes: BoundedBytes, box: Box): Promise<string> {
   const body = await bytes.read(box.bodyStart, Math.min(4 + MOST_TEXT_BYTES, box.end - box.bodyStart));
-  const length = viewBytes(body).u16(0);
+  const length = readU16(body, 0);
   return readText(body.subarray(4, 4 + length));
 }
 

@@ -1,5 +1,5 @@
 import type { BoundedBytes } from '../bounded-bytes.ts';
-import { viewBytes } from '../byte-view.ts';
+import { readLetters, readU32, readU64 } from '../byte-numbers.ts';
 import type { MediaProblem } from '../media-problem.ts';
 
 /** A stretch of a file, in bytes from its beginning; `end` is not part of it. */
@@ -54,7 +54,7 @@ export async function walkBoxes(
   while (at + 8 <= range.end) {
     const header = await bytes.read(at, 16);
     if (header.length < 8) return { code: 'media-reading-limit' };
-    if (viewBytes(header).u32(0) === 0) return null;
+    if (readU32(header, 0) === 0) return null;
     const box = readBoxHeader(header, at, range.end);
     if (!box) return buildMalformed(header, at);
     await visit(box);
@@ -65,20 +65,19 @@ export async function walkBoxes(
 }
 
 function buildMalformed(header: Uint8Array, at: number): MediaProblem {
-  return { code: 'media-malformed', at, part: printable(viewBytes(header).letters(4)) };
+  return { code: 'media-malformed', at, part: printable(readLetters(header, 4)) };
 }
 
 /** The box whose header these bytes are; null where its size is smaller than its own header. */
-export function readBoxHeader(header: Uint8Array, start: number, end: number): Box | null {
-  const view = viewBytes(header);
-  const isLarge = view.u32(0) === 1;
+function readBoxHeader(header: Uint8Array, start: number, end: number): Box | null {
+  const isLarge = readU32(header, 0) === 1;
   const headerBytes = isLarge ? 16 : 8;
-  if (view.length < headerBytes) return null;
-  const written = isLarge ? Number(view.u64(8)) : view.u32(0);
+  if (header.length < headerBytes) return null;
+  const written = isLarge ? Number(readU64(header, 8)) : readU32(header, 0);
   const size = written === 0 ? end - start : written;
   if (size < headerBytes) return null;
   return {
-    type: view.letters(4),
+    type: readLetters(header, 4),
     start,
     bodyStart: start + headerBytes,
     end: Math.min(start + size, end),

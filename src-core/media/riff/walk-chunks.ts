@@ -1,5 +1,5 @@
 import type { BoundedBytes } from '../bounded-bytes.ts';
-import { viewBytes } from '../byte-view.ts';
+import { readLetters, readU32LittleEndian } from '../byte-numbers.ts';
 
 /** One RIFF chunk — Microsoft and IBM, "Multimedia Programming Interface and Data Specifications 1.0", ch. 2. */
 export interface Chunk {
@@ -21,15 +21,15 @@ export async function walkChunks(
 ): Promise<void> {
   let at = range.start;
   while (at + 8 <= range.end) {
-    const view = viewBytes(await bytes.read(at, 12));
-    if (view.length < 8) return;
-    const type = view.letters(0);
-    const size = view.u32LittleEndian(4);
+    const header = await bytes.read(at, 12);
+    if (header.length < 8) return;
+    const type = readLetters(header, 0);
+    const size = readU32LittleEndian(header, 4);
     const isList = type === 'RIFF' || type === 'LIST';
     const end = at + 8 + size;
     await visit({
       type,
-      form: isList ? view.letters(8) : '',
+      form: isList ? readLetters(header, 8) : '',
       start: at,
       bodyStart: at + (isList ? 12 : 8),
       end: Math.min(end, range.end),

@@ -2,7 +2,7 @@ import { type BoundedBytes, READING_LIMITS } from '../bounded-bytes.ts';
 
 /**
  * How much of a still exifr gets to see: EXIF is one block of at most 64 kB near the beginning of a JPEG (EXIF 2.32
- * §4.5.4), and cameras write it near the beginning of HEIC and PNG too (common practice).
+ * §4.5.4), and near the beginning of a PNG too (common practice).
  */
 const HEAD_BYTES = 256 * 1024;
 

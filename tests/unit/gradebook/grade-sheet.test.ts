@@ -40,7 +40,16 @@ describe('the grade sheet', () => {
       ['k-0414', 'Sandlark, Junip', 'Plum', 6, 9, 67, 'unconfirmed', 'late 10:55'],
       ['k-0415', 'Fogbottom, Milo', 'Plum', null, null, null, 'absent', ''],
       ['k-0416', 'Kelpington, Ansa', 'Plum', null, null, null, 'excused', ''],
-      ['k-0417', 'Pebblesworth, Tove', 'Plum', 9, 11, 82, 'unconfirmed', '+1: carried the mats back alone'],
+      [
+        'k-0417',
+        'Pebblesworth, Tove',
+        'Plum',
+        9,
+        11,
+        82,
+        'unconfirmed',
+        'plus 1 by hand: carried the mats back alone',
+      ],
     ]);
   });
 

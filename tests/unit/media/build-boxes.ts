@@ -72,13 +72,13 @@ export function mvhd(fields: HeaderFields): Uint8Array {
   return box('mvhd', Uint8Array.of(version, 0, 0, 0), times(fields), u32(timescale), length, zeros(80));
 }
 
-export function tkhd(fields: HeaderFields & { readonly id?: number }): Uint8Array {
+function tkhd(fields: HeaderFields & { readonly id?: number }): Uint8Array {
   const { version = 0, id = 1, duration = 0 } = fields;
   const length = version === 1 ? u64(duration) : u32(duration);
   return box('tkhd', Uint8Array.of(version, 0, 0, 7), times(fields), u32(id), u32(0), length, zeros(60));
 }
 
-export function mdhd(fields: HeaderFields): Uint8Array {
+function mdhd(fields: HeaderFields): Uint8Array {
   const { version = 0, timescale = 1000, duration = 0 } = fields;
   const length = version === 1 ? u64(duration) : u32(duration);
   return box('mdhd', Uint8Array.of(version, 0, 0, 0), times(fields), u32(timescale), length, zeros(4));
@@ -88,7 +88,7 @@ export function hdlr(handler: string): Uint8Array {
   return box('hdlr', u32(0), 'mhlr', handler, zeros(12));
 }
 
-export function stsd(codec: string): Uint8Array {
+function stsd(codec: string): Uint8Array {
   return box('stsd', u32(0), u32(1), box(codec, zeros(8)));
 }
 

@@ -1,6 +1,6 @@
 import { join, type Part, zeros } from './build-boxes.ts';
 
-export function le32(value: number): Uint8Array {
+function le32(value: number): Uint8Array {
   return Uint8Array.of(value, value >>> 8, value >>> 16, value >>> 24);
 }
 

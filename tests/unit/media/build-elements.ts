@@ -22,7 +22,7 @@ export function unknownSizeElement(elementId: number, ...parts: readonly Part[])
   return join(id(elementId), size(null), ...parts);
 }
 
-export function float64(value: number): Uint8Array {
+function float64(value: number): Uint8Array {
   const bytes = new Uint8Array(8);
   new DataView(bytes.buffer).setFloat64(0, value);
   return bytes;

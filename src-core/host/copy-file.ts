@@ -1,0 +1,70 @@
+import { createHash, randomUUID } from 'node:crypto';
+import { createReadStream, createWriteStream } from 'node:fs';
+import { access, mkdir, open, rename, rm, stat, utimes } from 'node:fs/promises';
+import path from 'node:path';
+import { Transform } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
+import { fail, type Outcome, succeed } from '../platform/outcome.ts';
+import type { StorageProblem } from '../platform/storage-problem.ts';
+import { readFullHash } from './content-hash.ts';
+import { syncFolder } from './sync-folder.ts';
+import { describeWriteError } from './write-error.ts';
+
+/**
+ * Copies a file under a temporary name, reads the copy back, compares it with what was read, keeps the file's
+ * date, and only then gives it its name. Folders on the way are made. A file that stands there already is not
+ * replaced. On failure nothing is left behind.
+ */
+export async function copyFileVerified(
+  from: string,
+  to: string,
+  signal: AbortSignal,
+): Promise<Outcome<null, StorageProblem>> {
+  const folder = path.dirname(to);
+  const temporary = path.join(folder, `.routemark-${process.pid}-${randomUUID().slice(0, 8)}.tmp`);
+  try {
+    await mkdir(folder, { recursive: true });
+    const { atime, mtime } = await stat(from);
+    const hash = await copyHashed(from, temporary, signal);
+    if ((await readFullHash(temporary)) !== hash) {
+      return await abandon(temporary, { code: 'copy-differs', path: to, cause: 'READ-BACK' });
+    }
+    await utimes(temporary, atime, mtime);
+    if (await isThere(to))
+      return await abandon(temporary, { code: 'not-writable', path: to, cause: 'EEXIST' });
+    await rename(temporary, to);
+    await syncFolder(folder);
+    return succeed(null);
+  } catch (error) {
+    await rm(temporary, { force: true }).catch(() => {});
+    if (signal.aborted) throw error;
+    return fail(describeWriteError(error, to));
+  }
+}
+
+async function abandon(temporary: string, problem: StorageProblem): Promise<Outcome<null, StorageProblem>> {
+  await rm(temporary, { force: true }).catch(() => {});
+  return fail(problem);
+}
+
+/** Copies and syncs; the value is the hash of what was read, as {@link readFullHash} gives it. */
+async function copyHashed(from: string, to: string, signal: AbortSignal): Promise<string> {
+  const hash = createHash('sha256');
+  const tap = new Transform({
+    transform(chunk: Buffer, _, done) {
+      hash.update(chunk);
+      done(null, chunk);
+    },
+  });
+  await pipeline(createReadStream(from), tap, createWriteStream(to, { flags: 'wx' }), { signal });
+  const handle = await open(to, 'r+');
+  await handle.sync().finally(() => handle.close());
+  return hash.digest('hex').slice(0, 32);
+}
+
+async function isThere(file: string): Promise<boolean> {
+  return access(file).then(
+    () => true,
+    () => false,
+  );
+}

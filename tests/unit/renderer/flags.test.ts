@@ -1,0 +1,213 @@
+import { describe, expect, test } from 'vitest';
+import { nameAside, nameOrderRule, nameStationSource } from '../../../renderer/text/english/circuit.ts';
+import { describeFlag, nameFlag } from '../../../renderer/text/english/flags.ts';
+import { explainProposal } from '../../../renderer/text/english/proposals.ts';
+import { describeStampProblem, explainStamp, nameSource } from '../../../renderer/text/english/stamps.ts';
+import type { Names } from '../../../renderer/text/names.ts';
+import type { Stamp, StampProblem, StampReason } from '../../../src-core/intake/stamp.ts';
+import type { ClockDoubt } from '../../../src-core/intake/tablet-times.ts';
+import type { ProposalReason } from '../../../src-core/marking/proposal.ts';
+import type { Flag, FlagCode } from '../../../src-core/matching/flag.ts';
+
+const names: Names = {
+  squad: (code) => `Squad ${code}`,
+  station: (code) => `Station ${code}`,
+  clip: (id) => `${id}.MOV`,
+  time: () => '10:46:03',
+};
+
+const base = { squad: 'teal', clip: 'c1' };
+const tablet = {
+  ...base,
+  clip: null,
+  doubt: 'tablet-clock',
+  uncertaintySeconds: Number.POSITIVE_INFINITY,
+} as const;
+
+/** Examples of every flag, by code; a code without one fails the build. */
+const FLAGS: { readonly [Code in FlagCode]: readonly Omit<Extract<Flag, { code: Code }>, 'code'>[] } = {
+  'out-of-order': [{ ...base, slot: 3, station: 'F', against: { clip: 'c2', slot: 2, side: 'before' } }],
+  missing: [
+    { ...base, clip: null, slot: 4, station: 'F', candidates: [] },
+    { ...base, clip: null, slot: 4, station: 'F', candidates: ['c1', 'c2'] },
+  ],
+  extra: [
+    { ...base, station: null },
+    { ...base, station: 'A' },
+  ],
+  retake: [{ ...base, slot: 2, counts: 'c2', returned: false }],
+  'wrong-place': [{ ...base, slot: 2, expected: 'A', station: 'B' }],
+  unplaced: [
+    {
+      ...base,
+      either: [
+        { slot: 1, station: 'B' },
+        { slot: 2, station: null },
+        { slot: null, station: null },
+      ],
+    },
+  ],
+  'clock-doubtful': [
+    ...(['no-date', 'date-only', 'weak-source', 'local-ambiguous', 'export-date'] satisfies ClockDoubt[]).map(
+      (doubt) => ({
+        ...base,
+        doubt,
+        uncertaintySeconds: 100,
+        shiftSeconds: null,
+      }),
+    ),
+    { ...tablet, shiftSeconds: null },
+    { ...tablet, shiftSeconds: 3600 },
+    { ...tablet, shiftSeconds: -10_800 },
+  ],
+  'outside-period': [
+    { ...base, startMs: 0, period: null },
+    { ...base, startMs: 0, period: 'p2' },
+  ],
+  'handed-in-twice': [
+    { ...base, alsoIn: ['moss'] },
+    { ...base, alsoIn: ['moss', 'plum'] },
+  ],
+  'other-squad': [
+    {
+      ...base,
+      likely: 'moss',
+      hints: [
+        { kind: 'recorder', name: 'Skerry Dunlin 8' },
+        { kind: 'overlap', clip: 'c2' },
+        { kind: 'fills-gap', station: 'A' },
+        { kind: 'name-series', neighbour: 'c3' },
+      ],
+    },
+  ],
+  unreadable: ['media-empty', 'media-malformed', 'decode-failed', 'gone'].map((problem) => ({
+    ...base,
+    problem,
+  })),
+  'too-short': [
+    { ...base, durationSeconds: 0 },
+    { ...base, durationSeconds: 2.5 },
+  ],
+};
+
+const HOLES = /undefined|NaN|Infinity|\[object|\.\.| {2}/;
+
+describe('the words for flags', () => {
+  const all = Object.entries(FLAGS).flatMap(([code, examples]) =>
+    examples.map((facts) => ({ code, ...facts }) as Flag),
+  );
+
+  test.each(all.map((flag) => [flag.code, flag] as const))(
+    '%s says what is to be seen and what to do',
+    (code, flag) => {
+      const { what, todo } = describeFlag(flag, names);
+      expect(what).toMatch(/^[A-Z].*\.$/);
+      expect(todo).toMatch(/^[A-Z].*\.$/);
+      expect(`${what} ${todo}`).not.toMatch(HOLES);
+      expect(nameFlag(code)).toMatch(/^[A-Z]/);
+    },
+  );
+
+  test('count slots from one and name both choices', () => {
+    const [flag] = all.filter(({ code }) => code === 'unplaced');
+    expect(flag && describeFlag(flag, names).what).toBe(
+      'It may be slot 2 (Station B), slot 3 or no slot at all.',
+    );
+  });
+
+  test('say which way a clock would have to be set', () => {
+    const todos = FLAGS['clock-doubtful'].map(
+      (facts) => describeFlag({ code: 'clock-doubtful', ...facts }, names).todo,
+    );
+    expect(todos.slice(-2)).toEqual([
+      'Adding 60 min would fit. Set this tablet’s clock correction.',
+      'Taking away 3 h would fit. Set this tablet’s clock correction.',
+    ]);
+  });
+});
+
+describe('the words for stamps', () => {
+  const REASONS: Readonly<Record<StampReason, true>> = {
+    'recording-date-written': true,
+    'modified-after-duration': true,
+    'name-plus-duration-is-header': true,
+    'name-agrees-with-header': true,
+    'android-writes-at-stop': true,
+    'exif-original-written': true,
+    'header-alone': true,
+    'header-local-by-custom': true,
+    'file-creation-only': true,
+    'name-only': true,
+    'name-date-only': true,
+    'file-time-only': true,
+    'local-time-ambiguous': true,
+    'local-time-skipped': true,
+    'header-implausible': true,
+    'nothing-usable': true,
+  };
+
+  test.each(Object.keys(REASONS))('%s is said in one line', (reason) => {
+    expect(explainStamp({ reason } as Stamp)).toMatch(/^[A-Z][^\n]*\.$/);
+  });
+
+  const problems: {
+    readonly [Code in StampProblem['code']]: Omit<Extract<StampProblem, { code: Code }>, 'code'>;
+  } = {
+    'stamp-header-unusable': { field: 'movie-header', raw: '0' },
+    'stamp-sources-disagree': { chosen: 'file-name', other: 'movie-header', differenceSeconds: 7200 },
+    'stamp-zone-unknown': { source: 'riff-date' },
+    'stamp-local-ambiguous': { local: '2025-11-02T01:30:00' },
+    'stamp-local-skipped': { local: '2025-03-09T02:30:00' },
+    'stamp-date-without-time': { date: '2025-05-15' },
+  };
+
+  test.each(Object.entries(problems))('%s is said in one line', (code, facts) => {
+    const words = describeStampProblem({ code, ...facts } as StampProblem);
+    expect(words).toMatch(/^\S[^\n]*\.$/);
+    expect(words).not.toMatch(HOLES);
+  });
+
+  test('name where nothing was found', () => expect(nameSource('none')).toBe('nothing'));
+});
+
+describe('the words for proposals and the circuit', () => {
+  const reasons: {
+    readonly [Code in ProposalReason['code']]: Omit<Extract<ProposalReason, { code: Code }>, 'code'>;
+  } = {
+    'card-shows-station': { station: 'A', atSeconds: 61.4 },
+    'card-shows-other': { station: 'A', expected: 'B', atSeconds: 0.2 },
+    'teacher-named-station': { station: 'A' },
+    'teacher-named-other': { station: 'A', expected: 'B' },
+    'only-slot-left': { station: 'A' },
+  };
+
+  test.each(Object.entries(reasons))('%s has words', (code, facts) => {
+    const words = explainProposal({ code, ...facts } as ProposalReason, names);
+    expect(words).toMatch(/\bA\b/);
+    expect(words).not.toMatch(HOLES);
+  });
+
+  test('tell a place in a clip as minutes and seconds', () => {
+    expect(explainProposal({ code: 'card-shows-station', station: 'A', atSeconds: 61.4 }, names)).toBe(
+      'card A read at 1:01',
+    );
+  });
+
+  test('of rules, sources and reasons are never empty, but for a station nobody knows', () => {
+    const rules = (['void-route', 'void-after', 'void-clip', 'report'] as const).map(nameOrderRule);
+    const asides = (
+      [
+        'clock-film',
+        'edited-copy',
+        'other-period',
+        'unreadable',
+        'by-teacher',
+        'other-squad',
+        'nobodys',
+      ] as const
+    ).map(nameAside);
+    const sources = (['teacher', 'card', 'inferred'] as const).map(nameStationSource);
+    for (const words of [...rules, ...asides, ...sources]) expect(words).toMatch(/\w/);
+    expect(nameStationSource(null)).toBe('');
+  });
+});

@@ -1,0 +1,175 @@
+import { describe, expect, test } from 'vitest';
+import { count, list, span } from '../../../renderer/text/english/amounts.ts';
+import { describeProblem } from '../../../renderer/text/english/problems.ts';
+import type { Names } from '../../../renderer/text/names.ts';
+import type { Problem } from '../../../src-core/contract/problem.ts';
+
+const names: Names = {
+  squad: (code) => `Squad ${code}`,
+  station: (code) => `Station ${code}`,
+  clip: (id) => `${id}.MOV`,
+  time: () => '10:46:03',
+};
+
+const path = 'teal/IMG_0412.MOV';
+const storage = { path: '/lesson/marks.jsonl', cause: 'EIO' };
+const cancelled = { code: 'decode-cancelled' } as const;
+
+/** One example of every problem there is, by code; a code without one fails the build. */
+const EXAMPLES: Readonly<Record<Problem['code'], object>> = {
+  'plan-not-json': { line: 3, column: 9 },
+  'plan-not-ours': {},
+  'plan-newer': { version: 7, newest: 1 },
+  'plan-field': { path: 'stations[2].reps', expected: 'at-most', detail: '200' },
+  'plan-zone-unknown': { path: 'zone', zone: 'Atlantic' },
+  'plan-code-twice': { path: 'stations[1].code', value: 'A' },
+  'plan-name-ambiguous': { path: 'squads[0]', other: 'plum', name: 'Plum' },
+  'plan-station-unknown': { path: 'squads[0].route[1]', station: 'Z' },
+  'plan-station-repeated': { path: 'squads[0].route[1]', station: 'A' },
+  'plan-start-differs': { path: 'squads[0].startsAt', start: 'A', first: 'B' },
+  'plan-squads-meet': { path: 'squads[1].route[0]', station: 'A', slot: 0, squads: ['teal', 'plum'] },
+  'plan-period-unknown': { path: 'lesson.period', period: 'p9' },
+  'plan-period-reversed': { path: 'periods[0]', start: '10:00', end: '09:00' },
+  'plan-periods-overlap': { path: 'periods[1]', other: 'p1' },
+  'plan-range-reversed': { path: 'stations[0].cycleSeconds' },
+  'plan-scale-order': { path: 'scale[1].fromPercent' },
+  'roster-column-missing': { column: 'id' },
+  'roster-not-utf8': { line: 15 },
+  'roster-empty': {},
+  'roster-line-uneven': { line: 4 },
+  'roster-field-empty': { line: 4, column: 'given' },
+  'roster-id-twice': { line: 4, id: 'k-0412', firstLine: 2 },
+  'roster-squad-unknown': { line: 4, squad: 'mauve' },
+  'roster-attendance-unknown': { line: 4, value: 'ill' },
+  'roster-arrival-missing': { line: 4 },
+  'roster-arrival-invalid': { line: 4, value: '25:00' },
+  'roster-stills-unknown': { line: 4, value: 'perhaps' },
+  'journal-not-ours': {},
+  'journal-newer': { version: 7, newest: 1 },
+  'journal-header-missing': {},
+  'journal-line-torn': { line: 9, text: '{"id' },
+  'journal-line-not-json': { line: 9, column: 4 },
+  'journal-line-invalid': { line: 9, path: 'what.kind', expected: 'one-of' },
+  'journal-kind-unknown': { line: 9, kind: 'sung' },
+  'journal-id-repeated': { line: 9, firstLine: 8, differs: true },
+  'copy-differs': storage,
+  'disk-full': storage,
+  'not-writable': storage,
+  'not-readable': storage,
+  'folder-missing': storage,
+  'is-a-folder': storage,
+  'name-too-long': storage,
+  'write-failed': storage,
+  'journal-overwritten': { path: '/lesson/marks.jsonl' },
+  'lesson-without-plan': {},
+  'lesson-without-roster': {},
+  'decision-invalid': { path: 'what.arrived', expected: 'local-time', detail: null },
+  'nothing-to-undo': {},
+  'nothing-to-redo': {},
+  'disk-too-small': { neededBytes: 4e9, freeBytes: 1e9 },
+  'path-missing': { path },
+  'clips-folder-missing': { path },
+  'folder-unreadable': { path },
+  'folder-too-deep': { path },
+  'link-not-followed': { path },
+  'file-not-a-clip': { path },
+  'file-vanished': { path },
+  'file-unreadable': { path },
+  'clip-of-nobody': { path, reason: 'no-squad-named' },
+  'same-clip-twice': { squad: 'teal', paths: [path, 'teal/b.mov'] },
+  'squad-without-clips': { squad: 'teal' },
+  'clock-unchecked': { squad: 'teal', uncertaintySeconds: 120 },
+  'clock-films-disagree': { squad: 'teal', clips: ['a', 'b'] },
+  'stamp-odd': { path, problem: { code: 'stamp-date-without-time', date: '2025-05-15' } },
+  'card-foreign': { path, text: 'RM1/S/MEADOW/B/1', kind: 'other-lesson' },
+  'card-odd': {
+    path,
+    problem: {
+      code: 'cards-disagree',
+      taken: null,
+      stations: [
+        { code: 'A', frames: 2 },
+        { code: 'B', frames: 2 },
+      ],
+    },
+  },
+  'cards-not-searched': { paths: [path], problem: cancelled },
+  'media-empty': {},
+  'media-unknown-kind': {},
+  'media-cut-short': { missingBytes: null },
+  'media-no-index': {},
+  'media-malformed': { at: 40, part: 'moov' },
+  'media-version-unsupported': { part: 'mvhd', version: 3 },
+  'media-reading-limit': {},
+  'media-no-picture': {},
+  'ffmpeg-missing': { tried: [] },
+  'decode-failed': { detail: '' },
+  'decode-cut-short': { lastSeconds: 3.4, detail: '' },
+  'decode-timed-out': { limitSeconds: 60 },
+  'decode-cancelled': {},
+  'card-reader-failed': { detail: 'no wasm' },
+  'hand-in-flags-open': { openFlags: 2 },
+  'sheet-id-formula': { row: 3, id: '=1+1' },
+};
+
+const describeExample = (code: string, facts: object) =>
+  describeProblem({ code, ...facts } as Problem, names);
+
+describe('the words for problems', () => {
+  test.each(Object.entries(EXAMPLES))(
+    '%s says what happened, and what to do where something can be done',
+    (code, facts) => {
+      const { what, todo } = describeExample(code, facts);
+      expect(what).toMatch(/^\S.*[.”)]$/s);
+      expect(`${what} ${todo}`).not.toMatch(/undefined|NaN|Infinity|\[object| {2}|\.\.|\bnull [a-z]/);
+      if (todo !== null) expect(todo).toMatch(/^[A-Z].*\.$/s);
+      expect(what).not.toContain(code);
+    },
+  );
+
+  test('name the facts that the teacher needs', () => {
+    expect(describeExample('roster-squad-unknown', EXAMPLES['roster-squad-unknown']).what).toContain('mauve');
+    expect(describeExample('squad-without-clips', { squad: 'teal' }).what).toContain('Squad teal');
+    const unsearched = { paths: ['a', 'b', 'c', 'd'], problem: { code: 'ffmpeg-missing', tried: [] } };
+    const { what, todo } = describeExample('cards-not-searched', unsearched);
+    expect(what).toBe(
+      'No ffmpeg was found, so no card could be read. Not searched for cards: 4 clips, a the first.',
+    );
+    expect(todo).toContain('ROUTEMARK_FFMPEG');
+  });
+
+  test('keep to one and many', () => {
+    expect(describeExample('hand-in-flags-open', { openFlags: 1 }).what).toContain('1 flag ');
+    expect(describeExample('hand-in-flags-open', { openFlags: 2 }).what).toContain('2 flags ');
+  });
+});
+
+describe('amounts', () => {
+  test('have their noun in one or many', () => {
+    expect([count(0, 'clip'), count(1, 'clip'), count(2, 'clip')]).toEqual(['0 clips', '1 clip', '2 clips']);
+    expect(count(2, 'copy', 'copies')).toBe('2 copies');
+  });
+
+  test('of time are told in the unit a teacher would use', () => {
+    const spans: readonly [number, string][] = [
+      [0, '0 s'],
+      [3.66, '3.7 s'],
+      [-89, '89 s'],
+      [2220, '37 min'],
+      [8100, '2 h 15 min'],
+      [7200, '2 h'],
+      [86_400 * 2, '2 days'],
+      [Number.POSITIVE_INFINITY, 'an unknown time'],
+    ];
+    for (const [seconds, words] of spans) expect(span(seconds)).toBe(words);
+  });
+
+  test('in a row are joined by commas and one and', () => {
+    expect([list([]), list(['A']), list(['A', 'B']), list(['A', 'B', 'C'])]).toEqual([
+      '',
+      'A',
+      'A and B',
+      'A, B and C',
+    ]);
+  });
+});
