@@ -1,6 +1,6 @@
 /** How far a long piece of work has come. */
 export interface Progress {
-  readonly step: 'read' | 'cards' | 'copy' | 'film';
+  readonly step: 'read' | 'cards' | 'watch' | 'count' | 'copy' | 'film';
   readonly done: number;
   readonly total: number;
 }
