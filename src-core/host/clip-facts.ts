@@ -15,8 +15,8 @@ export interface RunTalk {
   readonly facts: ClipFacts;
   /** Pictures that the decoder gave; 0 where the run does not show them. */
   readonly shown: number;
-  /** How often two of them in a row lay further apart than the listener was told to watch for. */
-  readonly gaps: number;
+  /** How many steps from one to the next were wider than each of the widths that the listener watches for. */
+  readonly gaps: readonly number[];
   /** Processor time of the ffmpeg process; 0 until it has ended by itself. */
   readonly cpuSeconds: Seconds;
 }
@@ -30,7 +30,7 @@ export interface RunListener {
 const TURNS = [0, 90, 180, 270] as const;
 
 /** A listener for one run. Only the first input's first video stream counts. */
-export function createRunListener(widestGapSeconds: Seconds = Number.POSITIVE_INFINITY): RunListener {
+export function createRunListener(watchedGapsSeconds: readonly Seconds[] = []): RunListener {
   let durationSeconds: Seconds | null = null;
   let rateHz: number | null = null;
   let turnDegrees: ClipFacts['turnDegrees'] = 0;
@@ -38,7 +38,7 @@ export function createRunListener(widestGapSeconds: Seconds = Number.POSITIVE_IN
   let videos = 0;
   let isGreeting = true;
   let shown = 0;
-  let gaps = 0;
+  const gaps = watchedGapsSeconds.map(() => 0);
   let lastShown = Number.POSITIVE_INFINITY;
   const hearGreeting = (line: string) => {
     durationSeconds ??= readDuration(line);
@@ -56,7 +56,10 @@ export function createRunListener(widestGapSeconds: Seconds = Number.POSITIVE_IN
       const at = line.includes('showinfo') ? readNumber(/ pts_time:\s*(-?[\d.]+)/, line) : null;
       if (at !== null) {
         shown += 1;
-        if (at - lastShown > widestGapSeconds) gaps += 1;
+        const step = at - lastShown;
+        watchedGapsSeconds.forEach((width, index) => {
+          if (step > width) gaps[index] = (gaps[index] ?? 0) + 1;
+        });
         lastShown = at;
         return;
       }

@@ -8,6 +8,7 @@ import {
   type DecodeOrder,
   MOTION_RATE_HZ,
   type PacketKind,
+  type PictureChoice,
 } from './decode-orders.ts';
 import { type FfmpegEnd, runFfmpeg } from './ffmpeg.ts';
 import { type Ffmpeg, findFfmpeg } from './find-ffmpeg.ts';
@@ -33,15 +34,17 @@ export type DecodeRequest = DecodeLimits &
         readonly pass: 'full';
         readonly facts: ClipFacts;
         readonly cards: boolean;
-        readonly everyPicture: boolean;
+        readonly pictures: PictureChoice;
         readonly threads: number;
       }
   );
 
 /** How a decoding run ended. */
 export interface DecodeEnd {
-  /** `too-sparse`: without the pictures that were skipped, motion cannot be read; ask for every picture. */
+  /** `too-sparse`: with this choice of pictures, motion cannot be read as asked; ask for `better`. */
   readonly reason: FfmpegEnd['reason'] | 'missing' | 'too-sparse';
+  /** Null unless the choice is too sparse. */
+  readonly better: PictureChoice | null;
   readonly problem: DecodeProblem | null;
   readonly facts: ClipFacts;
   readonly cpuSeconds: Seconds;
@@ -66,8 +69,11 @@ const FULL_LIMIT = { times: 20, leastSeconds: 300 } as const;
 /** A clip whose pictures end this much before what the file promises was cut. */
 const CUT_SHORT_SECONDS = 0.75;
 
-/** Rounding in the file's times makes no gap. */
-const GAP_SLACK = 1.1;
+/**
+ * Steps between pictures, with a tenth for rounding in the file's times: up to the first, motion is read in even
+ * steps; up to the second, from each picture's own time. Four cycles a second still keep more than two pictures each.
+ */
+const WIDEST_STEPS_SECONDS = [1.1 / MOTION_RATE_HZ, 0.11] as const;
 
 /** Gaps wider than the motion rate allows: a few, and a few in a hundred, are dropped pictures and no pattern. */
 const MOST_GAPS = { count: 3, share: 0.05 } as const;
@@ -108,32 +114,38 @@ async function* decode(
   const ffmpeg = await findFfmpeg();
   if (!ffmpeg.ok) {
     const [problem = null] = ffmpeg.problems;
-    settle({ reason: 'missing', problem, facts: UNKNOWN, cpuSeconds: 0 });
+    settle({ reason: 'missing', problem, facts: UNKNOWN, cpuSeconds: 0, better: null });
     return;
   }
-  const listener = createRunListener(GAP_SLACK / MOTION_RATE_HZ);
+  const listener = createRunListener(WIDEST_STEPS_SECONDS);
   const order = buildOrder(path, request);
   const run = start(ffmpeg.value, order, { request, listener });
   const reader = createPacketReader();
-  const given = { count: 0, lastSeconds: 0, isSparse: false };
+  const given = { count: 0, lastSeconds: 0 };
+  let better: PictureChoice | null = null;
   let isLeftEarly = true;
   try {
     for await (const chunk of run.output) {
-      given.isSparse = request.pass === 'full' && !request.everyPicture && isTooSparse(listener);
-      if (given.isSparse) break;
+      better = findBetterChoice(request, listener);
+      if (better) break;
       for (const { stream, ...packet } of reader.push(chunk)) {
         given.count += 1;
         given.lastSeconds = Math.max(given.lastSeconds, packet.atSeconds);
         yield { kind: order.kinds[stream] ?? 'card', ...packet };
       }
     }
-    isLeftEarly = given.isSparse;
+    isLeftEarly = better !== null;
   } finally {
     if (isLeftEarly) run.stop();
     const end = await run.ended;
     const { facts, cpuSeconds } = listener.tell();
-    if (given.isSparse) settle({ reason: 'too-sparse', problem: null, facts, cpuSeconds });
-    else settle({ reason: end.reason, problem: judge(end, request, { ...given, facts }), facts, cpuSeconds });
+    // The last pictures may have been told of after the last packet came.
+    if (end.reason === 'done') better ??= findBetterChoice(request, listener);
+    if (better) settle({ reason: 'too-sparse', problem: null, facts, cpuSeconds, better });
+    else {
+      const problem = judge(end, request, { ...given, facts });
+      settle({ reason: end.reason, problem, facts, cpuSeconds, better });
+    }
   }
 }
 
@@ -163,10 +175,13 @@ function getLimit(request: DecodeRequest): Seconds {
   return Math.max(leastSeconds, times * (request.facts.durationSeconds ?? 0));
 }
 
-/** Whether the pictures that others lean on lie too far apart to read motion from them alone. */
-function isTooSparse(listener: RunListener): boolean {
+/** A choice under which motion can be read, where the present one leaves steps that are too wide; else null. */
+function findBetterChoice(request: DecodeRequest, listener: RunListener): PictureChoice | null {
+  if (request.pass === 'quick' || request.pictures === 'all') return null;
   const { shown, gaps } = listener.tell();
-  return gaps > MOST_GAPS.count && gaps > MOST_GAPS.share * shown;
+  const [uneven, sparse] = gaps.map((count) => count > MOST_GAPS.count && count > MOST_GAPS.share * shown);
+  if (sparse) return 'all';
+  return uneven && request.pictures === 'leaned-on' ? 'uneven' : null;
 }
 
 interface Given {

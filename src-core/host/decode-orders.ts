@@ -12,13 +12,18 @@ export interface DecodeOrder {
   readonly kinds: readonly PacketKind[];
 }
 
+/**
+ * Which pictures of a clip are decoded. `leaned-on`: those that others lean on, as long as they come in even steps.
+ * `uneven`: the same where they do not, each at its own time. `all`: where too few are left without the rest.
+ */
+export type PictureChoice = 'leaned-on' | 'uneven' | 'all';
+
 /** How a clip is decoded whole. */
 export interface FullOrderOptions {
   readonly facts: ClipFacts;
   /** Whether pictures for the card reader are wanted besides. */
   readonly cards: boolean;
-  /** True: decode pictures that no other leans on too, because too few remain without them. */
-  readonly everyPicture: boolean;
+  readonly pictures: PictureChoice;
   readonly threads: number;
 }
 
@@ -27,6 +32,9 @@ const SIDES = { luma: 80, still: 224, colour: 128, card: 960 } as const;
 
 /** Motion is read from so many pictures a second: four cycles a second keep nearly four pictures each. */
 export const MOTION_RATE_HZ = 15;
+
+/** The closest that pictures at their own times may lie: a little less than a step of the motion rate. */
+const MOTION_SPACING_SECONDS = 0.95 / MOTION_RATE_HZ;
 
 /** Pictures for the card reader, a second. Spaced a little closer, so that a rate that divides the clip's is met. */
 const CARD_RATE_HZ = 5;
@@ -75,7 +83,7 @@ export function getMotionRate({ rateHz }: ClipFacts): number {
 
 /** One decode of the whole clip: motion luma, stills, colours, and cards at head and tail. */
 export function buildFullOrder(path: string, options: FullOrderOptions): DecodeOrder {
-  const { facts, everyPicture, threads } = options;
+  const { facts, pictures, threads } = options;
   const rateHz = getMotionRate(facts);
   const seconds = facts.durationSeconds ?? USUAL_SECONDS;
   const turn = getTurn(facts);
@@ -83,7 +91,8 @@ export function buildFullOrder(path: string, options: FullOrderOptions): DecodeO
     ? [`[big]select='${selectCards(facts.durationSeconds)}',${scaleTo(SIDES.card)}${turn},format=gray[card]`]
     : [];
   const source = `[0:v:0]showinfo=checksum=0`;
-  const small = `fps=${rateHz},${scaleTo(SIDES.still)}${turn},format=yuv420p,split=3[a][b][c]`;
+  const pace = pictures === 'uneven' ? `select='${selectSpaced(MOTION_SPACING_SECONDS)}'` : `fps=${rateHz}`;
+  const small = `${pace},${scaleTo(SIDES.still)}${turn},format=yuv420p,split=3[a][b][c]`;
   const everyStill = Math.max(1, Math.ceil((seconds * rateHz) / MOST_STILLS));
   const everyColour = Math.max(1, Math.round(rateHz * getColourSpacing(seconds)));
   return {
@@ -95,7 +104,7 @@ export function buildFullOrder(path: string, options: FullOrderOptions): DecodeO
             ? STILL_OPTIONS
             : [
                 ...['-threads', String(threads), '-noautorotate', ...CHEAPLY],
-                ...(everyPicture ? [] : ['-skip_frame', 'noref']),
+                ...(pictures === 'all' ? [] : ['-skip_frame', 'noref']),
               ],
         },
       ],
@@ -184,10 +193,13 @@ function scaleExactly(side: number): string {
 
 /** An expression that takes pictures of head and tail; the very first one always, so that the stream begins at once. */
 function selectCards(durationSeconds: Seconds | null): string {
-  const spaced = `(isnan(prev_selected_t)+gte(t-prev_selected_t,${CARD_SPACING_SECONDS}))`;
   const head = `lt(t,${CARD_HEAD_SECONDS})`;
   const tail = durationSeconds === null ? '0' : `gte(t,${durationSeconds - CARD_TAIL_SECONDS})`;
-  return `isnan(prev_selected_t)+(${head}+${tail})*${spaced}`;
+  return `isnan(prev_selected_t)+(${head}+${tail})*(${selectSpaced(CARD_SPACING_SECONDS)})`;
+}
+
+function selectSpaced(spacingSeconds: Seconds): string {
+  return `isnan(prev_selected_t)+gte(t-prev_selected_t,${spacingSeconds})`;
 }
 
 function listOutput(kinds: readonly PacketKind[]): string[] {

@@ -7,6 +7,7 @@ import { createPrintReader, type MotionPrint, type PrintReader } from '../eviden
 import type { Seconds } from '../platform/units.ts';
 import { createMotionReader, type MotionReader } from '../signal/motion-reader.ts';
 import type { MotionSeries } from '../signal/motion-series.ts';
+import { resampleMotion } from '../signal/resample-motion.ts';
 import {
   areKept,
   cardsAnalyser,
@@ -26,7 +27,7 @@ import {
   decodeClip,
   probeClip,
 } from './decode-clip.ts';
-import { getMotionRate } from './decode-orders.ts';
+import { getMotionRate, MOTION_RATE_HZ, type PictureChoice } from './decode-orders.ts';
 import type { EvidenceCache } from './evidence-cache.ts';
 import { asColourFrame, type ClipPlace, describeLook, mergeReadings, readCodesOf } from './look-at-clip.ts';
 
@@ -119,25 +120,30 @@ interface Gathering {
   readonly failures: EvidenceProblem[];
   motion: MotionReader | null;
   print: PrintReader | null;
-  lumaCount: number;
+  readonly lumaSeconds: Seconds[];
 }
 
-/** Decodes with the pictures left out that no other leans on, and once more with all where too few remain. */
+/** Decodes with the fewest pictures first, and starts anew with more where too few remain; that shows at once. */
 async function watch(
   clip: ClipPlace,
   facts: ClipFacts,
   options: WatchOptions & { readonly cards: boolean },
 ): Promise<Seen> {
-  const first = await gather(clip, facts, { ...options, everyPicture: false });
-  if (first.end.reason !== 'too-sparse') return sumUp(first.gathered, first.end);
-  const second = await gather(clip, facts, { ...options, everyPicture: true });
-  return sumUp(second.gathered, second.end);
+  let pictures: PictureChoice = 'leaned-on';
+  for (;;) {
+    const { gathered, end }: { gathered: Gathering; end: DecodeEnd } = await gather(clip, facts, {
+      ...options,
+      pictures,
+    });
+    if (!end.better) return sumUp(gathered, end, pictures);
+    pictures = end.better;
+  }
 }
 
 async function gather(
   clip: ClipPlace,
   facts: ClipFacts,
-  options: WatchOptions & { readonly cards: boolean; readonly everyPicture: boolean },
+  options: WatchOptions & { readonly cards: boolean; readonly pictures: PictureChoice },
 ): Promise<{ gathered: Gathering; end: DecodeEnd }> {
   const threads = options.threads ?? availableParallelism();
   const run = decodeClip(clip.path, { ...options, pass: 'full', facts, threads });
@@ -148,7 +154,7 @@ async function gather(
     failures: [],
     motion: null,
     print: null,
-    lumaCount: 0,
+    lumaSeconds: [],
   };
   const rateHz = getMotionRate(facts);
   for await (const packet of run.packets) await takePacket(gathered, packet, rateHz);
@@ -169,18 +175,25 @@ async function takePacket(gathered: Gathering, packet: DecodedPacket, rateHz: nu
   }
 }
 
-function takeLuma(gathered: Gathering, { width, height, bytes }: DecodedPacket, rateHz: number): void {
+function takeLuma(
+  gathered: Gathering,
+  { width, height, atSeconds, bytes }: DecodedPacket,
+  rateHz: number,
+): void {
   gathered.motion ??= createMotionReader({ width, height, rateHz });
   gathered.print ??= createPrintReader(width, height);
   gathered.motion.push(bytes);
-  if (gathered.lumaCount % Math.round(rateHz) === 0) gathered.print.push(bytes);
-  gathered.lumaCount += 1;
+  const times = gathered.lumaSeconds;
+  const second = (at: Seconds) => Math.floor(at - (times[0] ?? at) + 0.01);
+  if (times.length === 0 || second(atSeconds) > second(times.at(-1) ?? 0)) gathered.print.push(bytes);
+  times.push(atSeconds);
 }
 
-function sumUp(gathered: Gathering, end: DecodeEnd): Seen {
-  const { cards, colours, stills, failures, motion, print } = gathered;
+function sumUp(gathered: Gathering, end: DecodeEnd, pictures: PictureChoice): Seen {
+  const { cards, colours, stills, failures, motion, print, lumaSeconds } = gathered;
+  const read = motion?.finish() ?? null;
   return {
-    motion: motion?.finish() ?? null,
+    motion: read && pictures === 'uneven' ? resampleMotion(read, lumaSeconds, MOTION_RATE_HZ) : read,
     print: print?.finish() ?? { seconds: [] },
     stills: { stills },
     look: { ...describeLook(colours, 'whole-clip'), durationSeconds: end.facts.durationSeconds },
