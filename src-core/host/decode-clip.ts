@@ -6,6 +6,7 @@ import {
   buildFullOrder,
   buildQuickOrder,
   type DecodeOrder,
+  getMotionRate,
   MOTION_RATE_HZ,
   type PacketKind,
   type PictureChoice,
@@ -69,11 +70,14 @@ const FULL_LIMIT = { times: 20, leastSeconds: 300 } as const;
 /** A clip whose pictures end this much before what the file promises was cut. */
 const CUT_SHORT_SECONDS = 0.75;
 
+/** A tenth for rounding in the file's times. */
+const STEP_SLACK = 1.1;
+
 /**
- * Steps between pictures, with a tenth for rounding in the file's times: up to the first, motion is read in even
+ * Steps between pictures: up to the first, motion is read in even
  * steps; up to the second, from each picture's own time. Four cycles a second still keep more than two pictures each.
  */
-const WIDEST_STEPS_SECONDS = [1.1 / MOTION_RATE_HZ, 0.11] as const;
+const WIDEST_STEPS_SECONDS = [STEP_SLACK / MOTION_RATE_HZ, STEP_SLACK / 10] as const;
 
 /** Gaps wider than the motion rate allows: a few, and a few in a hundred, are dropped pictures and no pattern. */
 const MOST_GAPS = { count: 3, share: 0.05 } as const;
@@ -117,7 +121,7 @@ async function* decode(
     settle({ reason: 'missing', problem, facts: UNKNOWN, cpuSeconds: 0, better: null });
     return;
   }
-  const listener = createRunListener(WIDEST_STEPS_SECONDS);
+  const listener = createRunListener(listWidestSteps(request));
   const order = buildOrder(path, request);
   const run = start(ffmpeg.value, order, { request, listener });
   const reader = createPacketReader();
@@ -173,6 +177,12 @@ function getLimit(request: DecodeRequest): Seconds {
   if (request.pass === 'quick') return QUICK_LIMIT_SECONDS;
   const { times, leastSeconds } = FULL_LIMIT;
   return Math.max(leastSeconds, times * (request.facts.durationSeconds ?? 0));
+}
+
+/** A clip of few pictures a second cannot have narrower steps than its own. */
+function listWidestSteps(request: DecodeRequest): readonly Seconds[] {
+  const ownSeconds = request.pass === 'full' ? 1 / getMotionRate(request.facts) : 0;
+  return WIDEST_STEPS_SECONDS.map((seconds) => Math.max(seconds, STEP_SLACK * ownSeconds));
 }
 
 /** A choice under which motion can be read, where the present one leaves steps that are too wide; else null. */

@@ -125,6 +125,8 @@ function takeHead(state: State, bytes: Uint8Array, packets: StreamPacket[]): num
     return 1;
   }
   state.headLength = 0;
+  // The first element of all says what the stream is.
+  if (state.id === 0 && id.value !== ELEMENT.ebml) throw new Error('ffmpeg’s packet stream is out of step');
   state.id = id.value ?? 0;
   enterElement(state, size.value, packets);
   return 1;
