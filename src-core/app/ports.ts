@@ -1,6 +1,9 @@
 import type { Progress } from '../contract/progress.ts';
-import type { CardSearchProblem } from '../evidence/card-search-problem.ts';
 import type { CardReading } from '../evidence/card-vote.ts';
+import type { ClipLook } from '../evidence/clip-look.ts';
+import type { ClipMovement, MovementOptions } from '../evidence/clip-movement.ts';
+import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
+import type { MotionPrint } from '../evidence/motion-print.ts';
 import type { FolderProblem } from '../intake/folder-problem.ts';
 import type { FoundFile } from '../intake/found-file.ts';
 import type { MediaFacts } from '../media/media-facts.ts';
@@ -43,10 +46,18 @@ export interface FileReading {
   readonly sampleHash: string;
 }
 
-/** The codes read in one clip, and what went wrong while looking. */
-export interface CardsReading {
+/** What a few pictures of one clip give: its codes and its look, and what went wrong while looking. */
+export interface LookReading {
   readonly readings: readonly CardReading[];
-  readonly problems: readonly CardSearchProblem[];
+  /** Null: not one picture was decoded. */
+  readonly look: ClipLook | null;
+  readonly problems: readonly EvidenceProblem[];
+}
+
+/** What watching one clip whole gives, beside what it leaves in the evidence cache. */
+export interface WatchReading {
+  readonly print: MotionPrint;
+  readonly problems: readonly EvidenceProblem[];
 }
 
 /** One lesson's folder, as the app sees it. Paths are relative to the folder of clips. */
@@ -58,8 +69,14 @@ export interface LessonPorts {
   readonly readFile: (path: string) => Promise<FileReading | null>;
   /** Null where the file cannot be read to its end. */
   readonly readFullHash: (path: string) => Promise<string | null>;
-  /** Looks for codes; answers from the evidence cache where this content was looked at before. */
-  readonly readCards: (path: string, contentId: string) => Promise<CardsReading>;
+  /** Takes a first look, codes included; answers from the evidence cache where this content was looked at before. */
+  readonly lookAt: (path: string, contentId: string) => Promise<LookReading>;
+  /** Watches a clip whole, in the background of whatever else is asked; the one on the screen goes first. */
+  readonly watch: (path: string, contentId: string, isOpened?: boolean) => Promise<WatchReading>;
+  /** What an earlier watching gave; null where there was none, or the cache was deleted. Decodes nothing. */
+  readonly recallWatch: (contentId: string) => Promise<WatchReading | null>;
+  /** Reps and unison of a clip that was watched; null where it was not. Decodes nothing. */
+  readonly readMovement: (contentId: string, options: MovementOptions) => Promise<ClipMovement | null>;
   /** The journal's whole text; empty where there is none yet. */
   readonly readJournal: () => Promise<Outcome<string, StorageProblem>>;
   /** Resolves once the lines are safe on disk; the value is what others have added meanwhile. */

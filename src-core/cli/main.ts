@@ -4,6 +4,7 @@ import { runBring } from './commands/bring.ts';
 import { runCheck } from './commands/check.ts';
 import { runDemo } from './commands/demo.ts';
 import { runDesk } from './commands/desk.ts';
+import { runEvidence } from './commands/evidence.ts';
 import { runExport } from './commands/export.ts';
 import { runGrade } from './commands/grade.ts';
 import { runMark } from './commands/mark.ts';
@@ -72,6 +73,15 @@ program
   .argument('<folders...>', 'a squad’s folder, a folder of squads’ folders, or a whole tablet')
   .option('--json', 'print JSON')
   .action(run((lesson, folders, options) => runBring([lesson, ...folders], options, terminal)));
+
+program
+  .command('evidence')
+  .description('say what clips show: reps, unison, cards, place, camera; of any lesson or none')
+  .argument('<clips...>', 'videos of any kind that ffmpeg reads, or folders of clips')
+  .option('--rule <rule>', 'one rep a “cycle”, or one a “side”', 'cycle')
+  .option('--tempo <min,max>', 'the movement’s usual length, shortest and longest, in seconds')
+  .option('--json', 'print JSON: one object a file')
+  .action(run((paths, options) => runEvidence(paths, options, terminal)));
 
 program
   .command('grade')

@@ -1,4 +1,4 @@
-import type { CardSearchProblem } from '../evidence/card-search-problem.ts';
+import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
 import type { CsvProblem } from '../gradebook/csv.ts';
 import type { HandInProblem } from '../gradebook/hand-in-check.ts';
 import type { LessonProblem } from '../lesson/lesson-problem.ts';
@@ -43,7 +43,7 @@ export type Problem =
   | OpenProblem
   | ClipsProblem
   | MediaProblem
-  | CardSearchProblem
+  | EvidenceProblem
   | MarkProblem
   | BringProblem
   | HandInProblem

@@ -126,6 +126,7 @@ const EXAMPLES: Readonly<Record<Problem['code'], object>> = {
   'decode-timed-out': { limitSeconds: 60 },
   'decode-cancelled': {},
   'card-reader-failed': { detail: 'no wasm' },
+  'analysis-failed': { detail: 'out of memory' },
   'hand-in-flags-open': { openFlags: 2 },
   'sheet-id-formula': { row: 3, id: '=1+1' },
 };
