@@ -45,8 +45,8 @@ export const REPS_RULE: RepsRule = {
   leastExplained: 0.12,
   leastScore: 0.05,
   leastTravel: 0.28,
-  leastSpeed: 0.15,
+  leastSpeed: 0.06,
   leastTrust: 0.42,
-  fullCost: 0.15,
-  approach: 0.19,
+  fullCost: 0.2,
+  approach: 0.205,
 };

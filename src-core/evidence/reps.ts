@@ -21,20 +21,14 @@ export function findReps(
   const durationSeconds = motion.frameCount / motion.rateHz;
   const runs = study ? countRuns(study.track, study.runs, { durationSeconds, rule }) : [];
   const cycles = runs.reduce((sum, { confidences }) => sum + confidences.length, 0);
-  const standing = study && cycles > 0 ? judge(study, rule) : 0;
-  if (!study || standing < 1 || cycles < rule.leastCycles) return denyReps(motion, study, standing);
+  if (!study || study.standing < 1 || cycles < rule.leastCycles) return denyReps(motion, study);
   return describeReps(motion, study, { runs, counting: options.counting });
 }
 
-/** How firmly the evidence stands: below 1 not firmly enough. */
-function judge({ trust, reach }: RepsStudy, rule: RepsRule): number {
-  return Math.min(trust / rule.leastTrust, reach);
-}
-
-function denyReps(motion: MotionSeries, study: RepsStudy | null, standing: number): RepsFinding {
+function denyReps(motion: MotionSeries, study: RepsStudy | null): RepsFinding {
   return {
     count: null,
-    confidence: 1 - 0.5 * Math.min(1, Math.max(0, standing)),
+    confidence: 1 - 0.5 * Math.min(1, study?.standing ?? 0),
     timesSeconds: [],
     repConfidences: [],
     cycleSeconds: null,
