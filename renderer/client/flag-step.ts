@@ -13,6 +13,7 @@ const STEP_OF: Readonly<Record<FlagCode, 'bring-in' | 'line-up'>> = {
   'clock-doubtful': 'bring-in',
   'outside-period': 'bring-in',
   'handed-in-twice': 'bring-in',
+  'same-footage': 'bring-in',
   'other-squad': 'bring-in',
   unreadable: 'bring-in',
 };

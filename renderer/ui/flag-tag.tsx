@@ -13,6 +13,7 @@ const FLAG_GLYPHS: Readonly<Record<FlagCode, GlyphName>> = {
   'clock-doubtful': 'clock',
   'outside-period': 'outside',
   'handed-in-twice': 'twice',
+  'same-footage': 'twice',
   'other-squad': 'other',
   unreadable: 'unread',
   'too-short': 'brief',

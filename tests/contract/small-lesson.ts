@@ -2,8 +2,9 @@ import { execFile } from 'node:child_process';
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { promisify } from 'node:util';
-import { openCardCache } from '../../src-core/host/card-cache.ts';
+import { cardsAnalyser } from '../../src-core/host/analysers.ts';
 import { readSampleHash } from '../../src-core/host/content-hash.ts';
+import { openEvidenceCache } from '../../src-core/host/evidence-cache.ts';
 import { findFfmpeg } from '../../src-core/host/find-ffmpeg.ts';
 import { formatStationCard } from '../../src-core/lesson/card-text.ts';
 import { planSchema } from '../../src-core/lesson/plan.ts';
@@ -57,7 +58,7 @@ export async function writeSmallLesson(folder: string): Promise<void> {
   const roster = 'id,given,family,squad\nk-1,Ada,Marsh,teal\nk-2,Bo,Reed,amber\n';
   await writeFile(path.join(folder, 'roster.csv'), roster);
   const film = await filmPattern(path.join(path.dirname(folder), 'pattern.mp4'));
-  const cache = openCardCache(path.join(folder, 'evidence'));
+  const cache = openEvidenceCache(path.join(folder, 'evidence'));
   for (const [squad, { code, route }] of plan.squads.entries()) {
     const home = path.join(folder, 'clips', code);
     await mkdir(home, { recursive: true });
@@ -66,7 +67,8 @@ export async function writeSmallLesson(folder: string): Promise<void> {
       await writeFile(file, dateClip(film, START_MS + slot * 120_000, squad * 10 + slot));
       const text = formatStationCard({ lesson: 'SMALL', station, revision: 1 });
       const readings = [0.2, 0.4].map((atSeconds) => ({ text, atSeconds }));
-      await cache.write((await readSampleHash(file)).slice(0, 16), { readings, problems: [] });
+      const id = (await readSampleHash(file)).slice(0, 16);
+      await cache.write(id, cardsAnalyser, { readings, problems: [], how: 'searched' });
     }
   }
 }
