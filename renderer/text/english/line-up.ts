@@ -23,8 +23,6 @@ export const LINE_UP = {
   clips: 'Clips in time',
   missingSlot: (slot: number, station: string) => `slot ${slot + 1}, ${station}, no clip`,
   slot: (slot: number, station: string) => `slot ${slot + 1}, ${station}`,
-  ticket: (squad: string, station: string | null, time: string | null, state: string) =>
-    `${squad}, ${station ?? 'station unknown'}${time === null ? '' : ` ${time}`}, ${state}`,
   noTime: 'no time',
   unknownStation: '?',
   clockFilm: '–',
