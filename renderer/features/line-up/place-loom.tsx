@@ -32,7 +32,12 @@ export function PlaceLoom({
       ref={zoom.loom}
       className={`loom byplace ${places.length > 6 ? 'many' : ''}`}
       aria-label={LINE_UP.loom}
-      style={{ '--columns': places.length } as React.CSSProperties}
+      style={
+        {
+          '--columns': places.length,
+          '--most': Math.max(1, ...places.map(({ tickets }) => tickets.length)),
+        } as React.CSSProperties
+      }
     >
       <ClockColumn axis={axis} times={names.times} />
       {places.map((column) => (

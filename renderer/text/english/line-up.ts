@@ -36,6 +36,8 @@ export const LINE_UP = {
   ofClips: (clips: number) => `of ${count(clips, 'clip')}`,
   next: 'next',
   calm: 'Every route is in order, or you have said how it was.',
+  noClips: 'Flags come with the clips.',
+  soon: 'Flags come when the cards are read.',
   toReview: 'To Review',
   toBringIn: (amount: number) => `${amount} more wait at Bring in`,
   settled: 'Settled',
