@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { givePathToTray } from '../../../../renderer/features/bring-in/give-to-tray.ts';
 import { groupAside } from '../../../../renderer/features/bring-in/set-aside.ts';
 import { buildTrays } from '../../../../renderer/features/bring-in/trays.ts';
 import { findNextWaiting, findShift, listWaiting } from '../../../../renderer/features/bring-in/waiting.ts';
-import { buildClip, buildFlag, buildView, buildWalk } from '../walked-lesson.ts';
+import { buildClip, buildFlag, buildView, buildWalk, PLAN } from '../walked-lesson.ts';
 
 const kinds = (view: ReturnType<typeof buildView>, squad: string) =>
   buildTrays(view)
@@ -139,5 +140,23 @@ describe('what is set aside', () => {
       { aside: 'clock-film' },
     );
     expect(groupAside(buildView([film]))[0]?.clips[0]?.takeIn).toBeNull();
+  });
+});
+
+describe('what falls on a tray', () => {
+  const [teal = null] = PLAN.squads;
+
+  test('is its squad’s where no folder says otherwise', () => {
+    expect(givePathToTray('DCIM/IMG_1.MOV', teal, PLAN.squads)).toBe('Teal/DCIM/IMG_1.MOV');
+    expect(givePathToTray('IMG_1.MOV', teal, PLAN.squads)).toBe('Teal/IMG_1.MOV');
+  });
+
+  test('stays with the squad that its folder names', () => {
+    expect(givePathToTray('Plum squad/IMG_1.MOV', teal, PLAN.squads)).toBe('Plum squad/IMG_1.MOV');
+    expect(givePathToTray('class/Tablet 2/IMG_1.MOV', teal, PLAN.squads)).toBe('class/Tablet 2/IMG_1.MOV');
+  });
+
+  test('is taken as it is beside the trays', () => {
+    expect(givePathToTray('IMG_1.MOV', null, PLAN.squads)).toBe('IMG_1.MOV');
   });
 });
