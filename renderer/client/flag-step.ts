@@ -28,10 +28,16 @@ export function isOpen({ asks, answer }: FlagView): boolean {
   return asks && answer === null;
 }
 
-/** Flags of a step that wait for the teacher. */
+/** Flags of a step that wait for the teacher; of the route, none before the routes are known. */
 export function listOpenFlags(
-  view: Pick<LessonView, 'flags'>,
+  view: Pick<LessonView, 'flags' | 'clips' | 'reading'>,
   step: 'bring-in' | 'line-up',
 ): readonly FlagView[] {
+  if (step === 'line-up' && !areRoutesKnown(view)) return [];
   return view.flags.filter((entry) => isOpen(entry) && getFlagStep(entry.flag.code) === step);
+}
+
+/** Whether flags of the route mean anything yet: before the cards are read most of them would go again. */
+export function areRoutesKnown({ clips, reading }: Pick<LessonView, 'clips' | 'reading'>): boolean {
+  return clips.length > 0 && reading.state !== 'stamps' && reading.state !== 'cards';
 }

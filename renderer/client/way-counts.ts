@@ -61,7 +61,7 @@ function countReview(view: LessonView): Count {
 }
 
 function countScores(view: LessonView): Count {
-  if (view.squadScores.length === 0) return NO_CLIPS;
+  if (view.squadScores.length === 0 || view.clips.length === 0) return NO_CLIPS;
   const amount = view.squadScores
     .flatMap(({ criteria }) => criteria)
     .filter(({ decided }) => decided === null).length;

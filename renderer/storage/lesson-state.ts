@@ -15,7 +15,7 @@ export interface LessonState {
   readonly refused: readonly Problem[];
 }
 
-/** Nothing known yet. */
+/** What is shown before anything was kept, asked or decided. */
 export const EMPTY_STATE: LessonState = {
   view: null,
   waiting: 0,

@@ -10,7 +10,7 @@ export function getPageDatabase(): PageDatabase {
   return opened;
 }
 
-/** Something being typed. */
+/** A text between the first letter and the decision, and the ways to change or forget it. */
 export interface DraftText {
   /** What was typed, or null where nothing is being typed: show what was decided. */
   readonly text: string | null;

@@ -50,7 +50,7 @@ export function FolderPicker({
       <ol className="folders">
         {here && (
           <li>
-            <button type="button" onClick={() => setAt(listing?.parent?.token ?? null)}>
+            <button type="button" className="first" onClick={() => setAt(listing?.parent?.token ?? null)}>
               <Glyph name="back" /> {START.up}
             </button>
           </li>

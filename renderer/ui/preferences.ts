@@ -66,6 +66,12 @@ export function showPreferences(): void {
   if (theme === 'auto') delete root.dataset.theme;
   else root.dataset.theme = theme;
   root.style.setProperty('--scale', String(textPercent / 100));
+  // Chromium goes on measuring container queries by the size of text that the root had when the container came to be,
+  // as long as nothing in it asks: a new container knows the new size.
+  const { body } = document;
+  body.style.containerType = 'normal';
+  body.getBoundingClientRect();
+  body.style.containerType = '';
 }
 
 /** The preferences in force, followed: shown anew when one changes. */

@@ -22,8 +22,8 @@ export function SlipDialog({
   const box = useRef<HTMLElement>(null);
   useEffect(() => {
     const before = document.activeElement;
-    const field = box.current?.querySelector<HTMLElement>('input, select, textarea, .first, button');
-    field?.focus();
+    const find = (what: string) => box.current?.querySelector<HTMLElement>(what);
+    (find('input, select, textarea, .first') ?? find('button'))?.focus();
     return () => {
       if (before instanceof HTMLElement && before.isConnected) before.focus();
     };
@@ -41,7 +41,7 @@ export function SlipDialog({
       }}
     >
       <header>
-        <h3 id={head}>{title}</h3>
+        <h2 id={head}>{title}</h2>
         <Button look="bare" onPress={onClose} className="push">
           {CLOSE}
         </Button>

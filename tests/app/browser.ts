@@ -1,4 +1,4 @@
-import { accessSync, constants } from 'node:fs';
+import { accessSync, constants, rmSync } from 'node:fs';
 import { cp, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -83,10 +83,13 @@ export interface TestDeskOptions {
 
 let isBuilt: Promise<string> | null = null;
 
-/** Builds the page once a process. */
+/** Builds the page once a process, into a folder of its own: other builds may run at the same time. */
 export function buildPage(): Promise<string> {
-  const pageFolder = path.join(ROOT, 'dist', 'renderer');
-  isBuilt ??= build({ root: path.join(ROOT, 'renderer'), logLevel: 'silent' }).then(() => pageFolder);
+  isBuilt ??= mkdtemp(path.join(tmpdir(), 'routemark-page-')).then(async (outDir) => {
+    process.once('exit', () => rmSync(outDir, { recursive: true, force: true }));
+    await build({ root: path.join(ROOT, 'renderer'), logLevel: 'silent', build: { outDir } });
+    return outDir;
+  });
   return isBuilt;
 }
 

@@ -134,7 +134,15 @@ export const AREAS: readonly Area[] = [
   },
   {
     folder: 'tests',
-    values: [...inCore(...STAGES), ...rendererParts, 'renderer', 'electron', 'fixtures', 'scripts'],
+    values: [
+      ...inCore(...STAGES),
+      ...rendererParts,
+      ...rendererFeatures,
+      'renderer',
+      'electron',
+      'fixtures',
+      'scripts',
+    ],
     types: [],
     node: true,
     packages: 'any',

@@ -5,6 +5,9 @@ import { SquadMark } from '../../ui/squads.tsx';
 import { TraySlipItem } from './tray-slip.tsx';
 import type { Tray } from './trays.ts';
 
+/** From here on slips stand in rows, without their times. */
+const MANY_SLOTS = 12;
+
 /** The rack: open trays seen from the front, one slip standing up per slot. */
 export const TrayRack = memo(function TrayRack({
   trays,
@@ -22,7 +25,7 @@ export const TrayRack = memo(function TrayRack({
       {trays.map((tray) => (
         <li
           key={tray.squad}
-          className="tray"
+          className={`tray ${tray.slots > MANY_SLOTS ? 'many' : ''}`}
           data-squad={tray.squad}
           aria-label={BRING_IN.trayName(names.squad(tray.squad), tray.filled, tray.slots)}
         >

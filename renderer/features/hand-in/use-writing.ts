@@ -13,7 +13,7 @@ export interface WriteOrder {
   readonly replace: boolean;
 }
 
-/** How the writing went. */
+/** How the writing of the sheet went, and the way to begin it; problems are of the latest try. */
 export interface Writing {
   readonly state: 'not-yet' | 'writing' | 'written' | 'failed';
   /** Where the sheet lies now. */

@@ -1,4 +1,4 @@
-import { getFlagStep, isOpen, listOpenFlags } from '../../client/flag-step.ts';
+import { areRoutesKnown, getFlagStep, isOpen, listOpenFlags } from '../../client/flag-step.ts';
 import type { StepProps } from '../../client/steps.ts';
 import { LINE_UP } from '../../text/english/line-up.ts';
 import { Button } from '../../ui/button.tsx';
@@ -21,7 +21,7 @@ export function FlagSide({
   readonly onSlip: (slip: OpenSlip) => void;
 }) {
   const { lesson, go, target } = props;
-  const isReading = lesson.reading.state === 'stamps' || lesson.reading.state === 'cards';
+  const isKnown = areRoutesKnown(lesson);
   const open = listOpenFlags(lesson, 'line-up');
   const elsewhere = listOpenFlags(lesson, 'bring-in').length;
   const settled = lesson.flags.filter(
@@ -55,7 +55,8 @@ export function FlagSide({
             />
           ))}
         </ol>
-        {open.length === 0 && lesson.clips.length > 0 && !isReading && (
+        {!isKnown && <p className="pen soon">{lesson.clips.length === 0 ? LINE_UP.noClips : LINE_UP.soon}</p>}
+        {open.length === 0 && isKnown && (
           <div className="calm">
             <p className="read">{LINE_UP.calm}</p>
             <Button look="ink" onPress={() => go('review')}>

@@ -19,12 +19,12 @@ import { useZoom } from './use-zoom.ts';
 /** Routes and clips on one clock: threads from slot to clip, flags with their evidence, and the ways to put it right. */
 export function LineUp(props: StepProps) {
   const { lesson, names, target, go, desk } = props;
-  const { plan, clips, flags } = lesson;
+  const { plan, clips, flags, reading } = lesson;
   const [layout, setLayout] = useState<'squad' | 'place'>('squad');
   const [slip, setSlip] = useState<OpenSlip | null>(null);
   const axis = useMemo(() => buildClockAxis({ plan, clips }), [plan, clips]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: only these parts of the lesson stand on the loom.
-  const columns = useMemo(() => buildLoom(lesson, axis), [plan, clips, flags, axis]);
+  const columns = useMemo(() => buildLoom(lesson, axis), [plan, clips, flags, reading, axis]);
   const meetings = useMemo(() => findMeetings(columns), [columns]);
   const places = useMemo(() => buildPlaces({ plan }, columns, axis), [plan, columns, axis]);
   const chosen = findChosen(lesson, columns, target);

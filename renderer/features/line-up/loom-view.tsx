@@ -55,7 +55,7 @@ export function Loom({
       ref={zoom.loom}
       className={`loom ${columns.length > 6 ? 'many' : ''}`}
       aria-label={LINE_UP.loom}
-      style={{ '--columns': columns.length } as React.CSSProperties}
+      style={{ '--columns': columns.length, '--most': findMost(columns) } as React.CSSProperties}
     >
       <ClockColumn axis={axis} times={names.times} />
       {columns.map((column, at) => (
@@ -75,4 +75,9 @@ export function Loom({
       ))}
     </section>
   );
+}
+
+/** The clock is never shorter than the column with most tickets needs. */
+function findMost(columns: readonly LoomColumn[]): number {
+  return Math.max(1, ...columns.map(({ tickets }) => tickets.length));
 }

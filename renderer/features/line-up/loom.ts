@@ -2,7 +2,7 @@ import type { ClipView, LessonView } from '../../../src-core/contract/lesson-vie
 import type { SlotIndex, SquadCode, StationCode } from '../../../src-core/lesson/plan.ts';
 import type { FlagCode } from '../../../src-core/matching/flag.ts';
 import type { EpochMs } from '../../../src-core/platform/units.ts';
-import { getFlagStep, isOpen } from '../../client/flag-step.ts';
+import { areRoutesKnown, getFlagStep, isOpen } from '../../client/flag-step.ts';
 import { type ClockAxis, getPercent, isShown } from './clock-axis.ts';
 
 /** How a thing of the loom stands: in order, open before the teacher, settled by the teacher, or not in use. */
@@ -51,7 +51,7 @@ export interface LoomColumn {
 
 /** A column for each squad. */
 export function buildLoom(view: LessonView, axis: ClockAxis): readonly LoomColumn[] {
-  const flags = new Map(view.flags.map((entry) => [entry.key, entry]));
+  const flags = new Map(areRoutesKnown(view) ? view.flags.map((entry) => [entry.key, entry]) : []);
   const missing = new Map(
     view.flags.flatMap((entry) =>
       entry.flag.code === 'missing' ? [[`${entry.flag.squad}:${entry.flag.slot}`, entry] as const] : [],
@@ -71,7 +71,7 @@ export function buildLoom(view: LessonView, axis: ClockAxis): readonly LoomColum
         station,
         topPercent: top,
         heightPercent: getPercent(axis, axis.bounds[slot + 1] ?? axis.toMs) - top,
-        look: gone ? (isOpen(gone) ? 'hot' : 'kept') : 'quiet',
+        look: gone && areRoutesKnown(view) ? (isOpen(gone) ? 'hot' : 'kept') : 'quiet',
       };
     });
     const filled = new Set(tickets.filter(({ look }) => look !== 'off').map(({ slot }) => slot));

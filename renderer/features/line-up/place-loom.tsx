@@ -6,7 +6,7 @@ import type { DueRow, PlaceColumn } from './by-place.ts';
 import type { ClockAxis } from './clock-axis.ts';
 import { ClockColumn } from './clock-column.tsx';
 import { spread } from './spread.ts';
-import { getTicketTime, nameTicket } from './ticket-words.ts';
+import { describeTicketState, getTicketTime } from './ticket-words.ts';
 import { usePan } from './use-pan.ts';
 import type { Zoom } from './use-zoom.ts';
 
@@ -32,7 +32,12 @@ export function PlaceLoom({
       ref={zoom.loom}
       className={`loom byplace ${places.length > 6 ? 'many' : ''}`}
       aria-label={LINE_UP.loom}
-      style={{ '--columns': places.length } as React.CSSProperties}
+      style={
+        {
+          '--columns': places.length,
+          '--most': Math.max(1, ...places.map(({ tickets }) => tickets.length)),
+        } as React.CSSProperties
+      }
     >
       <ClockColumn axis={axis} times={names.times} />
       {places.map((column) => (
@@ -85,12 +90,13 @@ function PlaceCard({
             >
               <button
                 type="button"
-                aria-label={nameTicket(ticket, names)}
                 aria-current={ticket.clip.id === chosen ? 'true' : undefined}
                 onClick={() => onChoose(ticket.clip.id)}
               >
                 <SquadMark squad={ticket.squad} />
+                <span className="vh">, {station} </span>
                 <em>{getTicketTime(ticket, names) ?? LINE_UP.noTime}</em>
+                <span className="vh">, {describeTicketState(ticket)}</span>
               </button>
             </li>
           ))}

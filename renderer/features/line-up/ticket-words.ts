@@ -1,5 +1,5 @@
 import type { LessonNames } from '../../client/lesson-names.ts';
-import { LINE_UP, nameLineUpState } from '../../text/english/line-up.ts';
+import { nameLineUpState } from '../../text/english/line-up.ts';
 import type { LineUpState } from '../../text/line-up-state.ts';
 import type { Ticket } from './loom.ts';
 
@@ -12,8 +12,7 @@ const STATE_OF_FLAG: Readonly<Partial<Record<NonNullable<Ticket['flag']>, LineUp
   'too-short': 'too-short',
 };
 
-/** How a ticket stands. */
-export function getTicketState({ clip, flag }: Ticket): LineUpState {
+function getTicketState({ clip, flag }: Ticket): LineUpState {
   if (clip.aside === 'clock-film') return 'clock-film';
   if (clip.aside === 'other-squad') return 'waiting';
   if (clip.aside !== null) return 'set-aside';
@@ -26,8 +25,7 @@ export function getTicketTime({ startMs }: Ticket, names: LessonNames): string |
   return startMs === null ? null : names.times.minute(startMs);
 }
 
-/** A ticket's accessible name: `Plum, G 11:02, out of order`. */
-export function nameTicket(ticket: Ticket, names: LessonNames): string {
-  const state = nameLineUpState(getTicketState(ticket), ticket.look === 'kept');
-  return LINE_UP.ticket(names.squad(ticket.squad), ticket.station, getTicketTime(ticket, names), state);
+/** How a ticket stands, in words: the last part of its name, `Plum, G 11:02, out of order`. */
+export function describeTicketState(ticket: Ticket): string {
+  return nameLineUpState(getTicketState(ticket), ticket.look === 'kept');
 }

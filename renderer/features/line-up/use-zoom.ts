@@ -13,9 +13,8 @@ export interface Zoom {
 
 const MOST = 24;
 
-/** Height of a ticket and of a column's head, in rem. */
+/** Height of a ticket with the room below it, in rem. */
 const TICKET_REM = 1.8;
-const HEAD_REM = 3.6;
 
 /** How long after the last turn of the wheel tickets make room for each other anew. */
 const REST_MS = 140;
@@ -34,7 +33,7 @@ export function useZoom(axis: ClockAxis): Zoom {
     const box = loom.current;
     if (!box) return;
     const remPx = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
-    const lacePx = (box.clientHeight - HEAD_REM * remPx) * current.current;
+    const lacePx = box.querySelector('.lace-high')?.clientHeight ?? box.clientHeight;
     setGap(Math.round(((TICKET_REM * remPx) / Math.max(1, lacePx)) * 10_000) / 100);
     setFactor(current.current);
   }, []);

@@ -29,10 +29,11 @@ export function Plan({ lesson, desk, names }: StepProps) {
         title={STEP_NAMES.plan}
         sentence={PLAN.sentence(lesson.pupils.length, plan.squads.length, slots)}
       />
-      <div className="left-side">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
+      <section className="left-side" tabIndex={0} aria-label={PLAN.overview}>
         <StationTable plan={plan} />
         <RotationTable plan={plan} />
-      </div>
+      </section>
       <div className="right-side">
         <Sheet label={PLAN.rules} className="says-sheet">
           <header className="strip-head">

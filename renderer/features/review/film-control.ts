@@ -24,7 +24,7 @@ export interface FilmControl {
   readonly setLoop: (loop: FilmState['loop']) => void;
 }
 
-/** Speeds, slowest first. */
+/** Speeds as multiples of the film's own, slowest first. */
 export const RATES = [0.25, 0.5, 1, 2, 4] as const;
 
 /** Tablets film 30 frames a second unless asked otherwise; a step need not be exact to be useful. */

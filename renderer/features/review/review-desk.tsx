@@ -9,7 +9,7 @@ import { CountSheetPanel } from './count-sheet-panel.tsx';
 import { Film } from './film.tsx';
 import { listComparable, type QueueItem } from './review-queue.ts';
 import { ScorePanel } from './score-panel.tsx';
-import { findConfirmation, findYesToRest, isInked } from './score-sheet.ts';
+import { findConfirmation, findRestAnswered, isInked } from './score-sheet.ts';
 import { Transport } from './transport.tsx';
 import { useFilmControl } from './use-film.ts';
 import { useFilmKeys } from './use-film-keys.ts';
@@ -41,8 +41,8 @@ export function ReviewDesk(
       void desk.decide(confirmation);
       way.goOn();
     },
-    yesToRest: () => {
-      const confirmation = isInked(clip) ? null : findYesToRest(clip);
+    answerRest: (met: boolean) => {
+      const confirmation = isInked(clip) ? null : findRestAnswered(clip, met);
       if (confirmation) void desk.decide(confirmation);
       way.goOn();
     },

@@ -18,7 +18,8 @@ import { getEarnings, listCriteria } from './score-sheet.ts';
 export interface ScoreActs {
   readonly decide: (act: JournalAct) => void;
   readonly confirm: () => void;
-  readonly yesToRest: () => void;
+  /** One answer to every criterion that has none; then on to the next clip. */
+  readonly answerRest: (met: boolean) => void;
   readonly back: () => void;
 }
 
@@ -75,9 +76,14 @@ export function ScorePanel({
         <EarnsLine earnings={earnings} />
         <NoteField key={clip.id} ref={note} lesson={lesson.lesson} clip={clip} onNote={acts.decide} />
         {open >= 0 && (
-          <Button onPress={acts.yesToRest} keyId="yes-to-rest">
-            {REVIEW.yesToRest}
-          </Button>
+          <div className="rest">
+            <Button onPress={() => acts.answerRest(true)} keyId="yes-to-rest">
+              {REVIEW.yesToRest}
+            </Button>
+            <Button onPress={() => acts.answerRest(false)} keyId="no-to-rest">
+              {REVIEW.noToRest}
+            </Button>
+          </div>
         )}
         <div className="go">
           <Button look="ink" onPress={acts.confirm} keyId="confirm">

@@ -52,10 +52,10 @@ export function findConfirmation(clip: ClipView): JournalAct | null {
   return confirm(clip, marks, false);
 }
 
-/** The same with Yes to whatever has no answer; null where the clip counts for nothing. */
-export function findYesToRest(clip: ClipView): JournalAct | null {
+/** The same with one answer to whatever has none; null where the clip counts for nothing. */
+export function findRestAnswered(clip: ClipView, rest: boolean): JournalAct | null {
   const marks = clip.criteria ?? [];
-  return marks.length === 0 ? null : confirm(clip, marks, true);
+  return marks.length === 0 ? null : confirm(clip, marks, rest);
 }
 
 function confirm(clip: ClipView, marks: readonly CriterionMark[], rest: boolean): JournalAct {

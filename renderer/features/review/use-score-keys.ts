@@ -22,7 +22,8 @@ export function useScoreKeys({
   useKeys({
     ...(Object.fromEntries(numbers) as KeyBindings),
     confirm: acts.confirm,
-    'yes-to-rest': acts.yesToRest,
+    'yes-to-rest': () => acts.answerRest(true),
+    'no-to-rest': () => acts.answerRest(false),
     note: () => note.current?.focus(),
   });
 }

@@ -3,7 +3,7 @@ import { SCORES } from '../../text/english/scores.ts';
 import { Glyph } from '../../ui/glyph.tsx';
 import { describePupil, getPupilName } from './describe-pupil.ts';
 import { Figures } from './figures.tsx';
-import type { LineActs } from './squad-lines.tsx';
+import type { LineActs } from './line-acts.ts';
 
 /** A pupil's line: what sets the mark apart from the squad's, and the mark. */
 export function PupilLine({

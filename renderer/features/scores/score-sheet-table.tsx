@@ -2,10 +2,11 @@ import type { LessonView } from '../../../src-core/contract/lesson-view.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { SCORES } from '../../text/english/scores.ts';
 import { Sheet } from '../../ui/sheet.tsx';
+import type { LineActs } from './line-acts.ts';
 import type { SquadRow } from './score-table.ts';
 import type { Selection } from './selection.ts';
 import { BoxFace } from './slot-mark.tsx';
-import { type LineActs, SquadLines } from './squad-lines.tsx';
+import { SquadLines } from './squad-lines.tsx';
 
 const LEGEND = [
   { name: SCORES.legend.inked, box: { result: 'earned', state: 'inked', flag: null } },

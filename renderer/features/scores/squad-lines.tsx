@@ -1,23 +1,14 @@
 import type { LessonView } from '../../../src-core/contract/lesson-view.ts';
-import type { JournalAct } from '../../../src-core/marking/journal-event.ts';
 import { points, SCORES } from '../../text/english/scores.ts';
 import { Glyph } from '../../ui/glyph.tsx';
 import { SquadMark } from '../../ui/squads.tsx';
 import { Figures } from './figures.tsx';
+import type { LineActs } from './line-acts.ts';
 import { PupilLine } from './pupil-line.tsx';
 import type { SquadRow } from './score-table.ts';
 import type { Selection } from './selection.ts';
 import { SlotMark } from './slot-mark.tsx';
 import { SquadPoints } from './squad-points.tsx';
-
-/** What the lines of the table do. */
-export interface LineActs {
-  readonly select: (selection: Selection) => void;
-  readonly toggle: (squad: string) => void;
-  readonly adjust: (selection: Selection) => void;
-  readonly decide: (act: JournalAct) => void;
-  readonly show: (clip: string) => void;
-}
 
 /** A squad's line, and its pupils' below it when it is open. */
 export function SquadLines({

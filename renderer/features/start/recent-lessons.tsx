@@ -40,8 +40,9 @@ export function RecentLessons({
                 {!isThere && ` · ${START.gone}`}
               </small>
             </button>
-            <Button look="bare" label={START.forget(title)} onPress={() => void forget(lesson)}>
+            <Button look="bare" onPress={() => void forget(lesson)}>
               {START.forgetShort}
+              <span className="vh">: {START.forget(title)}</span>
             </Button>
           </li>
         ))}

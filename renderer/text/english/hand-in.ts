@@ -16,7 +16,7 @@ export const FIELD_NAMES: Readonly<Record<SheetField, string>> = {
   comment: 'Comment',
 };
 
-/** Words of Hand in. */
+/** All that Hand in says: what to write, the proof of it, the counts before. */
 export const HAND_IN = {
   sentence: 'This is what will be written, to the letter. Nothing is sent anywhere.',
   handedIn: (times: number, last: string) =>

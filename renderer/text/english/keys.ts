@@ -26,6 +26,7 @@ export const KEY_WORDS: Readonly<Record<string, string>> = {
   'by-place': 'by squad or by place',
   confirm: 'confirm and go on',
   'yes-to-rest': 'yes to what has no answer, confirm and go on',
+  'no-to-rest': 'no to what has no answer, confirm and go on',
   back: 'clip before',
   play: 'play or pause',
   'rep-up': 'rep before',

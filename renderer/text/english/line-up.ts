@@ -23,8 +23,6 @@ export const LINE_UP = {
   clips: 'Clips in time',
   missingSlot: (slot: number, station: string) => `slot ${slot + 1}, ${station}, no clip`,
   slot: (slot: number, station: string) => `slot ${slot + 1}, ${station}`,
-  ticket: (squad: string, station: string | null, time: string | null, state: string) =>
-    `${squad}, ${station ?? 'station unknown'}${time === null ? '' : ` ${time}`}, ${state}`,
   noTime: 'no time',
   unknownStation: '?',
   clockFilm: '–',
@@ -38,6 +36,8 @@ export const LINE_UP = {
   ofClips: (clips: number) => `of ${count(clips, 'clip')}`,
   next: 'next',
   calm: 'Every route is in order, or you have said how it was.',
+  noClips: 'Flags come with the clips.',
+  soon: 'Flags come when the cards are read.',
   toReview: 'To Review',
   toBringIn: (amount: number) => `${amount} more wait at Bring in`,
   settled: 'Settled',

@@ -21,10 +21,11 @@ export const CHECKS: readonly { readonly holds: string; readonly codes: readonly
   },
 ];
 
-/** Words of Plan. */
+/** All that Plan says: stations, rotation, rules as sentences, what was checked. */
 export const PLAN = {
   sentence: (pupils: number, squads: number, slots: number) =>
     `${count(pupils, 'pupil')} in ${count(squads, 'squad')}, ${count(slots, 'slot')} each.`,
+  overview: 'Stations and rotation',
   stations: 'Stations',
   stationsSentence: (stations: number) => `${count(stations, 'station')} on the field`,
   place: 'Place, and the clue to the next',

@@ -14,7 +14,7 @@ export function wholeMoment(seconds: number): string {
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
 }
 
-/** Words of Review. */
+/** All that Review says: the clip on the desk, its film, the class card, the score sheet. */
 export const REVIEW = {
   orders: { flagged: 'Flagged first', stations: 'Station by station', squads: 'Squad by squad' },
   order: 'Order of the clips',
@@ -127,7 +127,8 @@ export const REVIEW = {
   confirm: 'Confirm, next clip',
   goOn: 'Next clip',
   back: 'Back to the clip before',
-  yesToRest: 'Yes to the rest, next',
+  yesToRest: 'Yes to the rest',
+  noToRest: 'No to the rest',
   answerFirst: (label: string) => `${label} has no answer yet`,
   flagHead: 'Flag',
   keep: 'Keep the flag',

@@ -9,8 +9,8 @@ export function points(amount: number): string {
   return new Intl.NumberFormat('en', { maximumFractionDigits: 2 }).format(amount).replace('-', '−');
 }
 
-/** Slots as the teacher counts them: `slots 3 to 7`, `slots 1, 2 and 5`. */
-export function slots(indices: readonly number[]): string {
+/** As the teacher counts them: `slots 3 to 7`, `slots 1, 2 and 5`. */
+function slots(indices: readonly number[]): string {
   const figures = indices.map((index) => index + 1).toSorted((one, other) => one - other);
   const [first, last] = [figures[0], figures.at(-1)];
   if (first === undefined || last === undefined) return 'no slot';
@@ -47,7 +47,7 @@ export function change({ type, points: amount }: PointsChange): string {
   return amount < 0 ? `−${points(-amount)}` : `+${points(amount)}`;
 }
 
-/** Words of Scores. */
+/** All that Scores says: the table, explained sums, order rules, adjustments, cut points. */
 export const SCORES = {
   sentence: (pupils: number, pencilled: number) =>
     `${count(pupils, 'pupil')}. ${

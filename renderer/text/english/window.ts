@@ -93,7 +93,7 @@ export const START = {
   stop: 'Stop',
   recent: 'Opened before',
   gone: 'not there now',
-  forget: (title: string) => `Take ${title} off this list; its folder stays`,
+  forget: (title: string) => `${title}; its folder stays`,
   forgetShort: 'Off the list',
   open: 'Open a lesson folder…',
   opening: 'Opening…',

@@ -35,6 +35,7 @@ export const KEY_TABLE = {
   'by-place': { place: 'line-up', combo: 'p' },
   confirm: { place: 'review', combo: 'Enter' },
   'yes-to-rest': { place: 'review', combo: 'y' },
+  'no-to-rest': { place: 'review', combo: 'x' },
   back: { place: 'review', combo: 'Backspace' },
   play: { place: 'review', combo: ' ' },
   'rep-up': { place: 'review', combo: 'ArrowUp' },
