@@ -36,7 +36,11 @@ export async function gradeLesson(
   job: Job,
   { watch = 'none' }: GradeOptions = {},
 ): Promise<GradedLesson> {
-  let reading = await readWatches(ports, await readClips(ports, lesson.plan, job), { job, watch });
+  let reading = await readWatches(ports, await readClips(ports, lesson.plan, job), {
+    plan: lesson.plan,
+    job,
+    watch,
+  });
   let graded = gradeClips(lesson, reading);
   for (let round = 1; round < MOST_ROUNDS; round++) {
     const more = await readWantedMovements(ports, reading, { graded, job });

@@ -1,9 +1,10 @@
+import { voteCards } from '../evidence/card-vote.ts';
 import type { Plan } from '../lesson/plan.ts';
 import type { ClipId } from '../matching/observation.ts';
 import { findMovement, getMovementOptions, type KnownMovement } from './clip-evidence.ts';
 import { type ClipReading, getPath } from './clip-reading.ts';
 import type { GradedLesson } from './graded-lesson.ts';
-import type { Job, LessonPorts } from './ports.ts';
+import type { Job, LessonPorts, WatchReading } from './ports.ts';
 import type { ClipsReading } from './read-clips.ts';
 
 /** Whether clips are watched whole where that was not done yet: `all`, or `none` for what is known already. */
@@ -13,7 +14,7 @@ export type WatchOrder = 'all' | 'none';
 export async function readWatches(
   ports: LessonPorts,
   reading: ClipsReading,
-  { job, watch }: { readonly job: Job; readonly watch: WatchOrder },
+  { plan, job, watch }: { readonly plan: Plan; readonly job: Job; readonly watch: WatchOrder },
 ): Promise<ClipsReading> {
   const wanted = reading.clips.filter(isWorthWatching);
   const watched = new Map<ClipId, ClipReading>();
@@ -21,13 +22,26 @@ export async function readWatches(
   await ports.mapAll(wanted, async (clip) => {
     job.signal.throwIfAborted();
     const known = await ports.recallWatch(clip.id);
-    const seen = known ?? (watch === 'all' ? await ports.watch(getPath(clip, null), clip.id) : null);
-    if (seen) watched.set(clip.id, { ...clip, evidence: { ...clip.evidence, print: seen.print } });
+    if (known) watched.set(clip.id, addPrint(clip, known));
+    else if (watch === 'all') watched.set(clip.id, await watchClip(ports, clip, plan));
     done += 1;
     if (watch === 'all') job.onProgress({ step: 'watch', done, total: wanted.length });
   });
   job.signal.throwIfAborted();
   return { ...reading, clips: reading.clips.map((clip) => watched.get(clip.id) ?? clip) };
+}
+
+function addPrint(clip: ClipReading, { print }: WatchReading): ClipReading {
+  return { ...clip, evidence: { ...clip.evidence, print } };
+}
+
+/** Watches a clip, and looks again at what is known of it then: the whole clip says more than a first look. */
+async function watchClip(ports: LessonPorts, clip: ClipReading, plan: Plan): Promise<ClipReading> {
+  const file = getPath(clip, null);
+  const seen = await ports.watch(file, clip.id);
+  const { readings, look, problems } = await ports.lookAt(file, clip.id);
+  const card = voteCards(readings, plan);
+  return addPrint({ ...clip, card, lookProblems: problems, evidence: { ...clip.evidence, look } }, seen);
 }
 
 /** Films of the day that show no class clock; a photo shows no movement. */

@@ -88,6 +88,7 @@ program
   .description('order each squad’s clips, hold them against its route, flag, propose and add up')
   .argument('<lesson>', 'the lesson folder')
   .option('--clips <folder>', 'read the clips where they lie, instead of “clips” in the lesson folder')
+  .option('--watch', 'first watch every clip whole, to count reps and measure unison; takes minutes, once')
   .option('--json', 'print JSON')
   .action(run((lesson, options) => runGrade(lesson, options, terminal)));
 

@@ -2,23 +2,26 @@ import type { MotionSeries } from '../signal/motion-series.ts';
 
 /** How the tablet itself moved while it filmed. */
 export interface CameraMotion {
-  /** Mean speed of the background, in picture widths a second. 0 on a cone; a pan is above 0.1. */
+  /** Mean speed of the background, in picture widths a second; near 0 on a cone, above 0.1 in a pan. */
   readonly widthsPerSecond: number;
-  /** `still`: on a cone. `held`: in somebody's hands. `moving`: panned or carried about. */
-  readonly kind: 'still' | 'held' | 'moving';
 }
 
-/** Where held begins and ends, in picture widths a second. Judgement on filmed shake: a cone's wobble stays below. */
-const KIND_FROM = { held: 0.01, moving: 0.12 } as const;
+/** Steps are added up over so long before their length is taken, so that a cone's tremble cancels out. */
+const NET_SECONDS = 0.4;
 
 /** Sums up the camera's own steps over the clip. */
 export function describeCamera({ camera, frameCount, rateHz, width }: MotionSeries): CameraMotion {
+  const frames = Math.max(1, Math.round(NET_SECONDS * rateHz));
   let path = 0;
-  for (let frame = 1; frame < frameCount; frame++) {
-    path += Math.hypot(camera[frame * 4] ?? 0, camera[frame * 4 + 1] ?? 0);
+  let windows = 0;
+  for (let from = 1; from + frames <= frameCount; from += frames) {
+    let [right, down] = [0, 0];
+    for (let frame = from; frame < from + frames; frame++) {
+      right += camera[frame * 4] ?? 0;
+      down += camera[frame * 4 + 1] ?? 0;
+    }
+    path += Math.hypot(right, down);
+    windows += 1;
   }
-  const widthsPerSecond = frameCount > 1 ? (path / (frameCount - 1) / width) * rateHz : 0;
-  const { held, moving } = KIND_FROM;
-  const kind = widthsPerSecond >= moving ? 'moving' : widthsPerSecond >= held ? 'held' : 'still';
-  return { widthsPerSecond, kind };
+  return { widthsPerSecond: windows === 0 ? 0 : (path / windows / width) * (rateHz / frames) };
 }

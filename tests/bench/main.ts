@@ -1,4 +1,6 @@
 import { availableParallelism, cpus } from 'node:os';
+import { benchCards } from './cards.ts';
+import { benchCost } from './cost.ts';
 import { benchGrade } from './grade.ts';
 import { benchStamps } from './stamps.ts';
 
@@ -7,3 +9,5 @@ const print = (line: string) => process.stdout.write(`${line}\n`);
 print(`${cpus()[0]?.model ?? 'unknown processor'}, ${availableParallelism()} cores, Node ${process.version}`);
 await benchStamps(print);
 await benchGrade(print);
+await benchCards(print);
+await benchCost(print);

@@ -78,7 +78,7 @@ function buildEntry({ file, movement, look, problems, milliseconds, cpuMilliseco
     unison: unison && buildUnison(unison),
     cards: look?.readings ?? [],
     place: look?.look.place ?? null,
-    camera: movement ? { ...movement.camera, widthsPerSecond: round(movement.camera.widthsPerSecond) } : null,
+    camera: movement && { widthsPerSecond: round(movement.camera.widthsPerSecond) },
     problems: problems.map((problem) => toJsonProblem(problem, PLAIN_NAMES)),
     milliseconds,
     cpuMilliseconds,
