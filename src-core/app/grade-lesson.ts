@@ -19,6 +19,8 @@ import { getKnownStation } from './settle-owners.ts';
 import { sortClips } from './sort-clips.ts';
 import type { RouteClip, SortedClips, SquadClips } from './sorted-clips.ts';
 
+export { findClipPoints } from '../marking/find-clip-points.ts';
+
 /** From a folder of clips to proposals: reads, sorts, matches, flags, proposes, adds up. Nothing is written. */
 export async function gradeLesson(ports: LessonPorts, lesson: OpenLesson, job: Job): Promise<GradedLesson> {
   return gradeClips(lesson, await readClips(ports, lesson.plan, job));
