@@ -1,9 +1,9 @@
 import type { ClipView, JournalView, LessonView } from '../../src-core/contract/lesson-view.ts';
 import { type Decisions, foldDecisions } from '../../src-core/marking/decisions.ts';
+import { findClipPoints } from '../../src-core/marking/find-clip-points.ts';
 import type { JournalDecision } from '../../src-core/marking/journal-event.ts';
 import { scoreLesson } from '../../src-core/marking/points.ts';
 import type { ScoreInput, SlotResult, SquadResult } from '../../src-core/marking/score-input.ts';
-import { findClipPoints } from './find-clip-points.ts';
 import type { OutboxEntry } from './outbox-entry.ts';
 import { foldPending } from './pending-trail.ts';
 import { restateDecisions } from './restate-decisions.ts';

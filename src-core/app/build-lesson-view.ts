@@ -1,12 +1,12 @@
 import type { LessonId } from '../contract/desk-view.ts';
 import type { ClipView, JournalView, LessonView, ReadingView } from '../contract/lesson-view.ts';
 import type { Problem } from '../contract/problem.ts';
+import { findClipPoints } from '../marking/find-clip-points.ts';
 import type { JournalDecision, JournalEvent, JournalEventId } from '../marking/journal-event.ts';
 import type { JournalState } from '../marking/replay.ts';
 import type { SlotScore } from '../marking/squad-score.ts';
 import type { ClipId } from '../matching/observation.ts';
 import { type ClipReading, getPath } from './clip-reading.ts';
-import { findClipPoints } from './find-clip-points.ts';
 import type { GradedClip, GradedLesson } from './graded-lesson.ts';
 import type { ClipAside } from './sorted-clips.ts';
 

@@ -20,6 +20,8 @@ import { getKnownStation } from './settle-owners.ts';
 import { sortClips } from './sort-clips.ts';
 import type { RouteClip, SortedClips, SquadClips } from './sorted-clips.ts';
 
+export { findClipPoints } from '../marking/find-clip-points.ts';
+
 /** How far a lesson's clips are looked at before they are graded. */
 export interface GradeOptions {
   /** `all`: clips that were never watched whole are watched now, which takes minutes. Default: `none`. */

@@ -1,7 +1,7 @@
 import { describeFlag } from '../../renderer/text/english/flags.ts';
 import { explainProposal } from '../../renderer/text/english/proposals.ts';
 import type { Names } from '../../renderer/text/names.ts';
-import { findClipPoints } from '../app/find-clip-points.ts';
+import { findClipPoints } from '../app/grade-lesson.ts';
 import type { GradedClip, GradedLesson, GradedSquad, RaisedFlag } from '../app/graded-lesson.ts';
 import type { ClipAside } from '../app/sorted-clips.ts';
 import type { Problem } from '../contract/problem.ts';

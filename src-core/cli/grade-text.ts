@@ -2,7 +2,7 @@ import { count, span } from '../../renderer/text/english/amounts.ts';
 import { nameAside, nameOrderRule, nameStationSource } from '../../renderer/text/english/circuit.ts';
 import { describeFlag, nameFlag } from '../../renderer/text/english/flags.ts';
 import type { Names } from '../../renderer/text/names.ts';
-import { findClipPoints } from '../app/find-clip-points.ts';
+import { findClipPoints } from '../app/grade-lesson.ts';
 import type { GradedClip, GradedLesson, GradedSquad, RaisedFlag } from '../app/graded-lesson.ts';
 import { toOneLine } from './one-line.ts';
 import { formatTable } from './table.ts';

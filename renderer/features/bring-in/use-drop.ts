@@ -2,11 +2,13 @@ import { useEffect, useState } from 'react';
 import { readDroppedFiles } from '../../client/send-files.ts';
 import type { StepProps } from '../../client/steps.ts';
 import type { BringJob } from './bring-job.ts';
+import { givePathToTray } from './give-to-tray.ts';
 
-/** Files may be dropped anywhere in the window; a tray gives its squad to what falls on it. True while files hover. */
-export function useDrop({ deskView, names }: StepProps, job: BringJob): boolean {
+/** Files may be dropped anywhere in the window; a tray gives its squad to files that name none. True while files hover. */
+export function useDrop({ deskView, lesson }: StepProps, job: BringJob): boolean {
   const [isOver, setOver] = useState(false);
   const { takesUploads } = deskView;
+  const { squads } = lesson.plan;
   useEffect(() => {
     const over = (event: DragEvent) => {
       event.preventDefault();
@@ -20,10 +22,10 @@ export function useDrop({ deskView, names }: StepProps, job: BringJob): boolean 
       setOver(false);
       // The shell hears of the drop by itself and tells the page which folders it was.
       if (!takesUploads || !event.dataTransfer) return;
-      const squad = findTraySquad(event.target);
+      const code = findTraySquad(event.target);
+      const tray = squads.find((squad) => squad.code === code) ?? null;
       const dropped = await readDroppedFiles(event.dataTransfer).catch(() => []);
-      const prefix = squad === null ? '' : `${names.squad(squad)}/`;
-      const files = dropped.map(({ path, file }) => ({ path: prefix + path, file }));
+      const files = dropped.map(({ path, file }) => ({ path: givePathToTray(path, tray, squads), file }));
       if (files.length > 0) await job.start({ kind: 'files', files });
     };
     const hear = (event: DragEvent) => void drop(event);
@@ -35,7 +37,7 @@ export function useDrop({ deskView, names }: StepProps, job: BringJob): boolean 
       document.removeEventListener('dragleave', leave);
       document.removeEventListener('drop', hear);
     };
-  }, [job, names, takesUploads]);
+  }, [job, squads, takesUploads]);
   return isOver;
 }
 

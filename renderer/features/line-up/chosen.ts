@@ -20,15 +20,12 @@ export function findChosen(view: LessonView, columns: readonly LoomColumn[], tar
   return { clip, flag, ticket: tickets.find((ticket) => ticket.clip.id === clip?.id) ?? null };
 }
 
-/** The open flag after the one that is chosen, round and round. Null: none is open. */
-export function findNextFlag(
-  view: LessonView,
-  chosen: FlagView | null,
-  target: string | null,
-): FlagView | null {
+/** The open flag after the one that is chosen, round and round, never that one itself. Null: no other is open. */
+export function findNextFlag(view: LessonView, chosen: FlagView | null): FlagView | null {
   const open = listOpenFlags(view, 'line-up');
-  const at = target === null ? -1 : open.findIndex(({ key }) => key === chosen?.key);
-  return open[(at + 1) % Math.max(1, open.length)] ?? null;
+  const at = open.findIndex(({ key }) => key === chosen?.key);
+  const next = open[(at + 1) % Math.max(1, open.length)] ?? null;
+  return next?.key === chosen?.key ? null : next;
 }
 
 function findFlag(view: LessonView, key: string | null): FlagView | null {

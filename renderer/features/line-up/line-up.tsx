@@ -28,7 +28,7 @@ export function LineUp(props: StepProps) {
   const meetings = useMemo(() => findMeetings(columns), [columns]);
   const places = useMemo(() => buildPlaces({ plan }, columns, axis), [plan, columns, axis]);
   const chosen = findChosen(lesson, columns, target);
-  const zoom = useZoom(axis);
+  const zoom = useZoom(axis, layout);
   useLineUpKeys({ props, columns, chosen, zoom, layout, setLayout, setSlip });
   const choose = useMemo(() => (clip: string) => go('line-up', clip), [go]);
   const loom = { axis, names, zoom, onChoose: choose, chosen: chosen.clip?.id ?? null };

@@ -6,7 +6,7 @@ import type { DueRow, PlaceColumn } from './by-place.ts';
 import type { ClockAxis } from './clock-axis.ts';
 import { ClockColumn } from './clock-column.tsx';
 import { spread } from './spread.ts';
-import { describeTicketState, getTicketTime } from './ticket-words.ts';
+import { getTicketTime, namePlaceTicket } from './ticket-words.ts';
 import { usePan } from './use-pan.ts';
 import type { Zoom } from './use-zoom.ts';
 
@@ -90,13 +90,11 @@ function PlaceCard({
             >
               <button
                 type="button"
+                aria-label={namePlaceTicket(ticket, names)}
                 aria-current={ticket.clip.id === chosen ? 'true' : undefined}
                 onClick={() => onChoose(ticket.clip.id)}
               >
-                <SquadMark squad={ticket.squad} />
-                <span className="vh">, {station} </span>
-                <em>{getTicketTime(ticket, names) ?? LINE_UP.noTime}</em>
-                <span className="vh">, {describeTicketState(ticket)}</span>
+                <SquadMark squad={ticket.squad} /> <em>{getTicketTime(ticket, names) ?? LINE_UP.noTime}</em>
               </button>
             </li>
           ))}

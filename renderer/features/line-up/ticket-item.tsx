@@ -4,7 +4,7 @@ import { LINE_UP } from '../../text/english/line-up.ts';
 import { getFlagGlyph } from '../../ui/flag-tag.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
 import type { Ticket } from './loom.ts';
-import { describeTicketState, getTicketTime } from './ticket-words.ts';
+import { getTicketTime, nameTicket } from './ticket-words.ts';
 
 /** A clip on the clock: letter, time, and a bar as tall as it is long. */
 export const TicketItem = memo(function TicketItem({
@@ -34,13 +34,12 @@ export const TicketItem = memo(function TicketItem({
         data-clip={clip.id}
         tabIndex={isReachable ? 0 : -1}
         aria-current={isChosen ? 'true' : undefined}
+        aria-label={nameTicket(ticket, names)}
         onClick={() => onChoose(clip.id)}
       >
-        <span className="vh">{names.squad(ticket.squad)}, </span>
         <i className="len" style={{ '--share': share } as React.CSSProperties} />
         <b className={isGuess ? 'guess' : ''}>{letter}</b>{' '}
         <em>{getTicketTime(ticket, names) ?? LINE_UP.noTime}</em>
-        <span className="vh">, {describeTicketState(ticket)}</span>
         {flag && <Glyph name={getFlagGlyph(flag)} />}
       </button>
     </li>

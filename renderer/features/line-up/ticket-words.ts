@@ -1,5 +1,5 @@
 import type { LessonNames } from '../../client/lesson-names.ts';
-import { nameLineUpState } from '../../text/english/line-up.ts';
+import { LINE_UP, nameLineUpState } from '../../text/english/line-up.ts';
 import type { LineUpState } from '../../text/line-up-state.ts';
 import type { Ticket } from './loom.ts';
 
@@ -25,7 +25,21 @@ export function getTicketTime({ startMs }: Ticket, names: LessonNames): string |
   return startMs === null ? null : names.times.minute(startMs);
 }
 
-/** How a ticket stands, in words: the last part of its name, `Plum, G 11:02, out of order`. */
-export function describeTicketState(ticket: Ticket): string {
+/** A ticket's accessible name: `Plum, G 11:02, out of order`; begins with what is seen beside the squad. */
+export function nameTicket(ticket: Ticket, names: LessonNames): string {
+  const letter =
+    ticket.clip.aside === 'clock-film' ? LINE_UP.clockFilm : (ticket.station ?? LINE_UP.unknownStation);
+  const time = getTicketTime(ticket, names) ?? LINE_UP.noTime;
+  return `${names.squad(ticket.squad)}, ${letter} ${time}, ${describeState(ticket)}`;
+}
+
+/** The same where the station heads the column: `Plum 11:02, station G, out of order`. */
+export function namePlaceTicket(ticket: Ticket, names: LessonNames): string {
+  const time = getTicketTime(ticket, names) ?? LINE_UP.noTime;
+  const station = LINE_UP.ticketStation(ticket.station ?? LINE_UP.unknownStation);
+  return `${names.squad(ticket.squad)} ${time}, ${station}, ${describeState(ticket)}`;
+}
+
+function describeState(ticket: Ticket): string {
   return nameLineUpState(getTicketState(ticket), ticket.look === 'kept');
 }

@@ -36,7 +36,7 @@ export function useLineUpKeys(parts: KeyParts): void {
     return true;
   };
   const goOn = () => {
-    const next = findNextFlag(lesson, chosen.flag, target);
+    const next = findNextFlag(lesson, chosen.flag);
     if (next) go('line-up', next.key);
     return next !== null;
   };
@@ -44,7 +44,8 @@ export function useLineUpKeys(parts: KeyParts): void {
     const { flag } = chosen;
     if (!flag || flag.answer) return false;
     void desk.decide(settle(flag.key, settled));
-    return goOn() || undefined;
+    goOn();
+    return true;
   };
   const open = (slip: OpenSlip, isPossible: boolean) => () => {
     if (isPossible) setSlip(slip);

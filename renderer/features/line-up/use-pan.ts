@@ -30,5 +30,5 @@ export function usePan(loom: RefObject<HTMLDivElement | null>): void {
       box.removeEventListener('pointerup', up);
       box.removeEventListener('pointercancel', up);
     };
-  });
+  }, [loom]);
 }

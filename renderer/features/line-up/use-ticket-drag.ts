@@ -1,4 +1,4 @@
-import { type RefObject, useEffect } from 'react';
+import { type RefObject, useEffect, useRef } from 'react';
 
 /** Where a dragged clip was let go. */
 export interface TicketDrop {
@@ -23,6 +23,9 @@ export function useTicketDrag(
   loom: RefObject<HTMLDivElement | null>,
   onDrop: (drop: TicketDrop) => void,
 ): void {
+  // A drag outlives any rendering on its way.
+  const told = useRef(onDrop);
+  told.current = onDrop;
   useEffect(() => {
     const box = loom.current;
     if (!box) return;
@@ -57,7 +60,7 @@ export function useTicketDrag(
       if (!isMoving || event.type === 'pointercancel') return;
       swallowClick(ticket);
       const drop = readDrop(ticket, event);
-      if (drop) onDrop(drop);
+      if (drop) told.current(drop);
     };
     box.addEventListener('pointerdown', down);
     addEventListener('pointermove', move);
@@ -69,7 +72,7 @@ export function useTicketDrag(
       removeEventListener('pointerup', end);
       removeEventListener('pointercancel', end);
     };
-  });
+  }, [loom]);
 }
 
 function readDrop(ticket: HTMLElement, { clientX, clientY }: PointerEvent): TicketDrop | null {

@@ -23,7 +23,7 @@ const REST_MS = 140;
  * Zooms by one style of the loom alone, so that a turn of the wheel is one layout and no rendering; tickets make room
  * for each other when it rests. What was in the middle, or under the pointer, stays there.
  */
-export function useZoom(axis: ClockAxis): Zoom {
+export function useZoom(axis: ClockAxis, layout: string): Zoom {
   const loom = useRef<HTMLDivElement>(null);
   const current = useRef(1);
   const timer = useRef(0);
@@ -52,6 +52,7 @@ export function useZoom(axis: ClockAxis): Zoom {
     },
     [measure],
   );
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another layout is another element.
   useEffect(() => {
     const box = loom.current;
     if (!box) return;
@@ -62,8 +63,8 @@ export function useZoom(axis: ClockAxis): Zoom {
     };
     box.addEventListener('wheel', turn, { passive: false });
     return () => box.removeEventListener('wheel', turn);
-  });
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another clock is another height to measure.
+  }, [set, layout]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another clock or layout is another height to measure.
   useLayoutEffect(() => {
     const box = loom.current;
     if (!box) return;
@@ -71,7 +72,7 @@ export function useZoom(axis: ClockAxis): Zoom {
     const observer = new ResizeObserver(measure);
     observer.observe(box);
     return () => observer.disconnect();
-  }, [measure, axis]);
+  }, [measure, axis, layout]);
   const by = useCallback((times: number) => set(current.current * times), [set]);
   return { loom, factor, gapPercent, set, by };
 }

@@ -41,6 +41,7 @@ export function Compare({
     return control.pause;
   }, [control]);
   if (!own) return null;
+  const length = Math.max(...items.map(({ clip }) => clip.durationSeconds ?? 0));
   return (
     <Sheet label={REVIEW.compare} className="compare">
       <header className="head">
@@ -64,7 +65,7 @@ export function Compare({
           </div>
         ))}
       </div>
-      <Transport control={control} sheet={sheet} lengthSeconds={own.clip.durationSeconds ?? 0} />
+      <Transport control={control} sheet={sheet} lengthSeconds={length} />
     </Sheet>
   );
 }

@@ -24,6 +24,7 @@ export const LINE_UP = {
   missingSlot: (slot: number, station: string) => `slot ${slot + 1}, ${station}, no clip`,
   slot: (slot: number, station: string) => `slot ${slot + 1}, ${station}`,
   noTime: 'no time',
+  ticketStation: (station: string) => `station ${station}`,
   unknownStation: '?',
   clockFilm: '–',
   meeting: (one: string, other: string, station: string, time: string) =>

@@ -151,9 +151,10 @@ describe('what the teacher has before them', () => {
   });
 
   test('goes on to the next flag, round and round', () => {
-    expect(findNextFlag(view, swapped, swapped.key)?.key).toBe(missing.key);
-    expect(findNextFlag(view, missing, missing.key)?.key).toBe(swapped.key);
-    expect(findNextFlag(buildView(buildWalk()), null, null)).toBeNull();
+    expect(findNextFlag(view, swapped)?.key).toBe(missing.key);
+    expect(findNextFlag(view, missing)?.key).toBe(swapped.key);
+    expect(findNextFlag(buildView(buildWalk()), null)).toBeNull();
+    expect(findNextFlag(buildView(buildWalk(), [swapped]), swapped)).toBeNull();
   });
 });
 

@@ -1,5 +1,5 @@
-import type { LessonScore } from '../marking/points.ts';
 import type { ClipId } from '../matching/observation.ts';
+import type { LessonScore } from './points.ts';
 
 /** What a clip earns under the plan's rule, changes by hand included; null where it fills no slot. */
 export function findClipPoints(score: LessonScore, clip: ClipId): number | null {
