@@ -4,13 +4,14 @@ import type { ClipLook } from '../evidence/clip-look.ts';
 import type { ClipMovement, MovementOptions } from '../evidence/clip-movement.ts';
 import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
 import type { MotionPrint } from '../evidence/motion-print.ts';
+import type { StripStill } from '../evidence/strip.ts';
 import type { FolderProblem } from '../intake/folder-problem.ts';
 import type { FoundFile } from '../intake/found-file.ts';
 import type { MediaFacts } from '../media/media-facts.ts';
 import type { MediaProblem } from '../media/media-problem.ts';
 import type { Outcome } from '../platform/outcome.ts';
 import type { OverwrittenProblem, StorageProblem } from '../platform/storage-problem.ts';
-import type { EpochMs } from '../platform/units.ts';
+import type { EpochMs, Seconds } from '../platform/units.ts';
 import type { ClipReading } from './clip-reading.ts';
 
 export { JOURNAL_HEADER } from '../lesson-file/journal-file.ts';
@@ -54,6 +55,14 @@ export interface LookReading {
   readonly problems: readonly EvidenceProblem[];
 }
 
+/** A picture of a clip's strip, ready to be shown. */
+export interface StripPicture extends StripStill {
+  /** When the picture was shown in the clip: the nearest that is kept to the moment wanted. */
+  readonly shownSeconds: Seconds;
+  /** A JPEG file, its longer side 224 pixels at most. */
+  readonly jpeg: Uint8Array;
+}
+
 /** What watching one clip whole gives, beside what it leaves in the evidence cache. */
 export interface WatchReading {
   readonly print: MotionPrint;
@@ -75,6 +84,8 @@ export interface LessonPorts {
   readonly watch: (path: string, contentId: string, isOpened?: boolean) => Promise<WatchReading>;
   /** What an earlier watching gave; null where there was none, or the cache was deleted. Decodes nothing. */
   readonly recallWatch: (contentId: string) => Promise<WatchReading | null>;
+  /** Pictures for these moments, from the cache alone; empty where the clip was never looked at. */
+  readonly readStrip: (contentId: string, wanted: readonly StripStill[]) => Promise<readonly StripPicture[]>;
   /** Reps and unison of a clip that was watched; null where it was not. Decodes nothing. */
   readonly readMovement: (contentId: string, options: MovementOptions) => Promise<ClipMovement | null>;
   /** The journal's whole text; empty where there is none yet. */

@@ -4,6 +4,7 @@ import type { AnalysisTask } from './analysis-task.ts';
 import { openEvidenceCache } from './evidence-cache.ts';
 import { recallLook } from './look-at-clip.ts';
 import { recallMovement } from './read-clip-movement.ts';
+import { readStrip } from './read-strip.ts';
 import { recallWatch } from './watch-clip.ts';
 
 /** Where a lesson's clips lie, and where what was found in them is kept. */
@@ -27,7 +28,7 @@ export function openEvidencePorts({
   cacheFolder,
   getFile,
   signal,
-}: EvidencePlace): Pick<LessonPorts, 'lookAt' | 'watch' | 'recallWatch' | 'readMovement'> {
+}: EvidencePlace): Pick<LessonPorts, 'lookAt' | 'watch' | 'recallWatch' | 'readStrip' | 'readMovement'> {
   const cache = openEvidenceCache(cacheFolder);
   const run = <Task extends AnalysisTask>(task: Task, isOpened = false) =>
     getAnalysisPool().run(task, { signal, ...(isOpened && { priority: OPENED_FIRST }) });
@@ -47,6 +48,7 @@ export function openEvidencePorts({
       return done.ok ? done.value : { print: { seconds: [] }, problems: [done.problem] };
     },
     recallWatch: (contentId) => recallWatch(cache, contentId),
+    readStrip: (contentId, wanted) => readStrip(cache, contentId, wanted),
     readMovement: async (contentId, options) => {
       const known = await recallMovement(cache, contentId, options);
       if (known) return known;

@@ -7,7 +7,14 @@ import { buildMedianFrame } from '../evidence/median-frame.ts';
 import { listMovingColours } from '../evidence/moving-colours.ts';
 import { describePlace } from '../evidence/place-look.ts';
 import type { Seconds } from '../platform/units.ts';
-import { areKept, cardsAnalyser, type KeptCards, lookAnalyser } from './analysers.ts';
+import {
+  areKept,
+  cardsAnalyser,
+  type KeptCards,
+  type KeptStills,
+  lookAnalyser,
+  stillsAnalyser,
+} from './analysers.ts';
 import { readCodes } from './card-reader.ts';
 import { type DecodedPacket, type DecodeLimits, decodeClip, probeClip } from './decode-clip.ts';
 import type { EvidenceCache } from './evidence-cache.ts';
@@ -103,16 +110,24 @@ async function lookAnew(cache: EvidenceCache, clip: ClipPlace, limits: DecodeLim
     const kept: KeptCards = { readings, problems, how: 'key-pictures' };
     if (!cards) await cache.write(clip.contentId, cardsAnalyser, kept);
     if (!look) await cache.write(clip.contentId, lookAnalyser, seen.look);
+    // Whoever opens the clip before it is watched sees these.
+    if (!(await cache.has(clip.contentId, stillsAnalyser))) {
+      await cache.write(clip.contentId, stillsAnalyser, seen.stills);
+    }
   }
+  const { ffmpegCpuSeconds } = seen;
   return {
-    ...seen,
+    ffmpegCpuSeconds,
     look: look ?? seen.look,
     readings: cards?.readings ?? seen.readings,
     problems: cards?.problems ?? seen.problems,
   };
 }
 
-async function takeLook(clip: ClipPlace, limits: DecodeLimits): Promise<FirstLook> {
+async function takeLook(
+  clip: ClipPlace,
+  limits: DecodeLimits,
+): Promise<FirstLook & { readonly stills: KeptStills }> {
   const durationSeconds =
     clip.durationSeconds === undefined
       ? (await probeClip(clip.path, limits)).durationSeconds
@@ -120,9 +135,11 @@ async function takeLook(clip: ClipPlace, limits: DecodeLimits): Promise<FirstLoo
   const run = decodeClip(clip.path, { pass: 'quick', durationSeconds, ...limits });
   const frames: ColourFrame[] = [];
   const cards: DecodedPacket[] = [];
+  const stills: { atSeconds: Seconds; jpeg: Uint8Array }[] = [];
   for await (const packet of run.packets) {
     if (packet.kind === 'colour') frames.push(asColourFrame(packet));
     if (packet.kind === 'card') cards.push(packet);
+    if (packet.kind === 'still') stills.push({ atSeconds: packet.atSeconds, jpeg: packet.bytes });
   }
   const end = await run.ended;
   const found = await readPictures(cards);
@@ -131,7 +148,7 @@ async function takeLook(clip: ClipPlace, limits: DecodeLimits): Promise<FirstLoo
     ...describeLook(frames, 'key-pictures'),
     durationSeconds: end.facts.durationSeconds ?? durationSeconds,
   };
-  return { look, readings: found.readings, problems, ffmpegCpuSeconds: end.cpuSeconds };
+  return { look, readings: found.readings, problems, ffmpegCpuSeconds: end.cpuSeconds, stills: { stills } };
 }
 
 /** Place and moving colours from a clip's colour pictures; the length is left open. */

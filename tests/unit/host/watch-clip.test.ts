@@ -13,6 +13,7 @@ import { createAnalysisPool } from '../../../src-core/host/analysis-pool.ts';
 import { openEvidenceCache } from '../../../src-core/host/evidence-cache.ts';
 import { lookAtClip } from '../../../src-core/host/look-at-clip.ts';
 import { readClipMovement, recallMovement } from '../../../src-core/host/read-clip-movement.ts';
+import { readStrip } from '../../../src-core/host/read-strip.ts';
 import { recallWatch, watchClip } from '../../../src-core/host/watch-clip.ts';
 import { formatStationCard } from '../../../src-core/lesson/card-text.ts';
 import { filmClip } from './film-clip.ts';
@@ -117,6 +118,32 @@ describe('watching a clip', () => {
     expect(watched.problems).toMatchObject([{ code: 'decode-failed' }]);
     expect(await recallWatch(cache, 'notes')).toMatchObject({ problems: watched.problems });
     expect(await readClipMovement(cache, 'notes', OPTIONS)).toBeNull();
+  });
+});
+
+describe('a strip', () => {
+  const wanted = [0.5, 1.02, 5.9].map((atSeconds, at) => ({ number: at + 1, atSeconds }));
+
+  test('shows the kept picture nearest to each moment', async () => {
+    const { cache } = openCache();
+    await watchClip(cache, clip, { threads: 1 });
+    const strip = await readStrip(cache, 'c1', wanted);
+    expect(strip.map(({ number }) => number)).toEqual([1, 2, 3]);
+    for (const { atSeconds, shownSeconds, jpeg } of strip) {
+      expect(Math.abs(shownSeconds - atSeconds)).toBeLessThan(0.034);
+      expect([jpeg[0], jpeg[1]]).toEqual([0xff, 0xd8]);
+    }
+  });
+
+  test('is there after a first look, from fewer pictures', async () => {
+    const { cache } = openCache();
+    await lookAtClip(cache, clip);
+    const strip = await readStrip(cache, 'c1', wanted);
+    expect(strip.map(({ shownSeconds }) => Math.round(shownSeconds))).toEqual([0, 1, 6]);
+  });
+
+  test('is empty for a clip that nobody looked at', async () => {
+    expect(await readStrip(openCache().cache, 'c1', wanted)).toEqual([]);
   });
 });
 
