@@ -26,7 +26,7 @@ type Count = WayCounts[Step];
 const NO_CLIPS: Count = { left: { kind: 'no-clips' }, needs: false };
 
 /** Clips that nobody's folder names wait as well as flagged ones. */
-export function countToPlace(view: LessonView): number {
+function countToPlace(view: LessonView): number {
   const nobodys = view.clips.filter(({ aside }) => aside === 'nobodys').length;
   return nobodys + listOpenFlags(view, 'bring-in').length;
 }

@@ -1,20 +1,6 @@
-import { Glyph } from './glyph.tsx';
-import type { GlyphName } from './glyphs.ts';
-
 /** A station's letter, cut out of ink; `pencilled` where the machine proposes it, `open` on a route. */
 export function Plate({ letter, look }: { readonly letter: string; readonly look?: 'open' | 'pencilled' }) {
   return <span className={`plate ${look ?? ''}`}>{letter}</span>;
-}
-
-/** State of a decision: pencil proposes, ink decides, accent needs the teacher, dotted has nothing. */
-export function Box({
-  look,
-  glyph,
-}: {
-  readonly look: 'empty' | 'pencilled' | 'inked' | 'need' | 'plain';
-  readonly glyph?: GlyphName;
-}) {
-  return <span className={`box ${look}`}>{glyph && <Glyph name={glyph} />}</span>;
 }
 
 /** How sure a proposal is: five strokes, tall ones held, and the figure. `share` is 0 to 1. */

@@ -37,11 +37,3 @@ export function SquadMark({ squad }: { readonly squad: SquadCode }) {
     </span>
   );
 }
-
-/** The bib alone, for places whose words name the squad already. */
-export function SquadBib({ squad }: { readonly squad: SquadCode }) {
-  const { plan, isHidden } = useContext(SquadsContext);
-  const at = plan.squads.findIndex(({ code }) => code === squad);
-  const found = plan.squads[at];
-  return <Bib pinnie={found && !isHidden ? { ...found.pinnie, at } : null} />;
-}

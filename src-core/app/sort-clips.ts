@@ -42,7 +42,11 @@ export function sortClips(
     squads: squads.map(({ sorted }) => sorted),
     aside: [
       ...squads.flatMap(({ aside }) => aside),
-      ...nobodys.map((reading): ClipAside => ({ reading, squad: null, reason: 'nobodys', time: null })),
+      ...nobodys.map((reading): ClipAside => {
+        // Nobody's, but the teacher has said that it is not wanted: it waits no longer.
+        const isLeftOut = decisions.slotOf.get(reading.id) === 'none';
+        return { reading, squad: null, reason: isLeftOut ? 'by-teacher' : 'nobodys', time: null };
+      }),
     ],
     flags: [...owners.flags, ...findSameFootageFlags(clips, owners), ...squads.flatMap(({ flags }) => flags)],
   };

@@ -15,7 +15,7 @@ export interface PlaceLook {
   readonly cells: readonly number[];
 }
 
-/** Numbers a cell has. */
+/** How many numbers describe one cell: colour first, then gradients. */
 export const CELL_NUMBERS = 7;
 
 /** Side of a cell in pixels of the small colour picture: 16 cells on the longer side. */

@@ -12,14 +12,14 @@ export type AnalysisTask = { readonly cacheFolder: string; readonly clip: ClipPl
   | { readonly kind: 'movement'; readonly options: MovementOptions }
 );
 
-/** What each kind of task gives; null for movement: the clip was not watched. */
+/** What each kind of task gives; null for movement where the clip was never watched whole. */
 export interface AnalysisResults {
   readonly look: FirstLook;
   readonly watch: WatchedClip;
   readonly movement: ClipMovement | null;
 }
 
-/** A finished task. */
+/** A finished task with what it gave and cost. */
 export interface AnalysisResult<Kind extends AnalysisTask['kind']> {
   readonly value: AnalysisResults[Kind];
   /** Processor time of the thread that did it, ffmpeg's not counted. */

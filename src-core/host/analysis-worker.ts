@@ -6,7 +6,7 @@ import { type AnalysisTask, runAnalysisTask } from './analysis-task.ts';
 
 // The program of one analysis thread: one task at a time, so that its processor time is that task's.
 
-/** What the pool sends. */
+/** What the pool sends to one of its threads. */
 export type WorkerOrder =
   | { readonly order: 'run'; readonly task: AnalysisTask }
   /** Stops the task under way; it still answers. */

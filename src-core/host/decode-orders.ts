@@ -54,7 +54,7 @@ const COLOUR_SPACING_SECONDS = 1;
 const USUAL_SECONDS: Seconds = 60;
 
 /** Colour pictures beyond this are left out evenly; their median does not grow better. */
-export const MOST_COLOURS = 64;
+const MOST_COLOURS = 64;
 
 /** JPEG quality of stills, 2 (best) to 31: at 7 a still of 224 × 126 takes about 3.5 kB. */
 const STILL_QUALITY = '7';

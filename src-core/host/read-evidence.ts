@@ -23,7 +23,7 @@ export interface FileEvidence {
   readonly cpuMilliseconds: number;
 }
 
-/** How files are read. */
+/** How files of any lesson or none are read. */
 export interface FileEvidenceOptions {
   readonly movement: MovementOptions;
   readonly signal: AbortSignal;

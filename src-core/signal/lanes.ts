@@ -16,7 +16,7 @@ export interface LaneRule {
 }
 
 /** Set on rendered groups of two to five; see the bench of unison. */
-export const LANE_RULE: LaneRule = { valleyShare: 0.92, hillShare: 0.15 };
+const LANE_RULE: LaneRule = { valleyShare: 0.92, hillShare: 0.15 };
 
 /** Share of the profile's highest value below which nobody moves. */
 const EDGE_SHARE = 0.06;

@@ -9,7 +9,7 @@ export interface LumaLevel {
   readonly slopeY: Float32Array;
 }
 
-/** A flat black level. */
+/** A flat black level of this size, in pixels. */
 export function createLumaLevel(width: number, height: number): LumaLevel {
   const area = width * height;
   return {

@@ -57,7 +57,7 @@ export function registerFrames(
 }
 
 /** Median of the absolute luma differences between `before` and `work.warped`, in luma steps, to an eighth. */
-export function findMedianDifference(before: LumaLevel, work: Registration): number {
+function findMedianDifference(before: LumaLevel, work: Registration): number {
   const { histogram, warped } = work;
   const { luma } = before;
   histogram.fill(0);

@@ -84,7 +84,7 @@ export interface TestDeskOptions {
 let isBuilt: Promise<string> | null = null;
 
 /** Builds the page once a process, into a folder of its own: other builds may run at the same time. */
-export function buildPage(): Promise<string> {
+function buildPage(): Promise<string> {
   isBuilt ??= mkdtemp(path.join(tmpdir(), 'routemark-page-')).then(async (outDir) => {
     process.once('exit', () => rmSync(outDir, { recursive: true, force: true }));
     await build({ root: path.join(ROOT, 'renderer'), logLevel: 'silent', build: { outDir } });

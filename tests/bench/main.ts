@@ -2,6 +2,7 @@ import { availableParallelism, cpus } from 'node:os';
 import { benchCards } from './cards.ts';
 import { benchCost } from './cost.ts';
 import { benchGrade } from './grade.ts';
+import { benchLineUp } from './line-up-frames.ts';
 import { benchStamps } from './stamps.ts';
 
 const print = (line: string) => process.stdout.write(`${line}\n`);
@@ -11,3 +12,4 @@ await benchStamps(print);
 await benchGrade(print);
 await benchCards(print);
 await benchCost(print);
+await benchLineUp(print);

@@ -18,7 +18,7 @@ export type TraySlip =
   /** One more than the route has slots: a retake, an extra, an unplaced clip. */
   | { readonly kind: 'extra'; readonly clip: ClipView };
 
-/** One squad's tray. */
+/** One squad's tray, as it stands in the rack. */
 export interface Tray {
   readonly squad: SquadCode;
   readonly tablet: string;

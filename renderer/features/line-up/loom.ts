@@ -40,7 +40,7 @@ export interface LoomSlot {
   readonly look: 'quiet' | 'hot' | 'kept';
 }
 
-/** One squad's lacing card. */
+/** One squad's lacing card: route, tickets and threads. */
 export interface LoomColumn {
   readonly squad: SquadCode;
   readonly slots: readonly LoomSlot[];

@@ -6,7 +6,7 @@ export function signedSpan(seconds: number): string {
   return `${seconds > 0 ? '+' : '−'}${span(seconds)}`;
 }
 
-/** Words of Bring in. */
+/** What the teacher reads at Bring in. */
 export const BRING_IN = {
   emptySentence: 'Clips stay where they are until you say so. Nothing is ever changed on a tablet.',
   sentence: (folders: number, clips: number, own: number) =>

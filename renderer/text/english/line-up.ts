@@ -1,7 +1,7 @@
 import type { LineUpState } from '../line-up-state.ts';
 import { count, span } from './amounts.ts';
 
-/** Words of Line up. */
+/** What the teacher reads at Line up. */
 export const LINE_UP = {
   sentence: (clips: number, squads: number) =>
     `${count(clips, 'clip')} against ${count(squads, 'route')}. Where two threads cross, the circuit was broken.`,

@@ -8,7 +8,7 @@ import { formatJson, getExitCode, PLAIN_NAMES, sayProblems, toJsonProblem } from
 import { formatTable } from '../table.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 
-/** How `evidence` is asked. */
+/** The options of `evidence` as typed. */
 export interface EvidenceOptions {
   readonly json?: boolean;
   /** How cycles become reps. */
