@@ -27,9 +27,6 @@ const MAY_MISS = 1;
 /** Steadiness below which lanes at even distances in the cycle are there by accident. */
 const STEADY = 0.7;
 
-/** Share of its motion that must return each cycle in the steadiest lane at least; else nobody moves to a beat. */
-const LEAST_RETURNING = 0.3;
-
 /** A lane with its motion read. */
 interface ReadLane {
   readonly lane: Lane;
@@ -79,11 +76,10 @@ function readLanes(motion: MotionSeries, runs: readonly SampledRun[], count: num
     const moments = measureMoments(flows);
     return moments === null ? [] : [{ lane, weights, flows, moments }];
   });
-  if (Math.max(0, ...read.map(({ moments }) => moments.returning)) < LEAST_RETURNING) return [];
-  const add = (at: 0 | 1 | 2) => read.reduce((sum, { moments }) => sum + moments.parts[at], 0);
+  const add = (at: 0 | 1 | 2) => read.reduce((sum, { moments }) => sum + moments[at], 0);
   const group = findMainDirection([add(0), add(1), add(2)]);
   return read.map(({ lane, weights, flows, moments }) => {
-    const direction = orientDirection(findMainDirection(moments.parts), group);
+    const direction = orientDirection(findMainDirection(moments), group);
     return { lane, weights, signals: flows.map((flow: LaneFlow) => projectLane(flow, direction)) };
   });
 }

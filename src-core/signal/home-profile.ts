@@ -12,36 +12,18 @@ export interface CellGrid {
 /** Standard deviation of the smoothing, in shares of the frame's long side: about a third of a performer's width. */
 const SMOOTH_SHARE = 1 / 32;
 
-/** Products of a run's flow with itself about one cycle on, one value a step and cell. */
+/** Products of a run's flow with itself one cycle on, one value a step and cell; only what comes back counts. */
 export type ReturningEnergy = Float32Array;
 
-/** Steps after which motion may return: a cycle, or the cycle of somebody up to a quarter faster or slower. */
-export const RETURN_STEPS = [0.8, 0.9, 1, 1.12, 1.25].map((share) => Math.round(share * STEPS_PER_CYCLE));
-
 /**
- * Energy at the rep rate or near it: each cell's flow times its flow a cycle later. What does not come back (noise, a
- * person walking through) averages to nothing. Each cell is read at the pace at which most comes back, so that one who
- * does not keep the group's pace is seen as well. The last cycle holds zeros.
+ * Energy at the rep rate: each cell's flow times its flow a cycle later. What does not come back every cycle (noise,
+ * a person walking through) averages to nothing. One value a step and cell; the last cycle holds zeros.
  */
-const POWER = 0.25;
 export function readReturningEnergy({ u, v }: SampledRun, cells: number): ReturningEnergy {
   const energy = new Float32Array(u.length);
-  const most = new Float64Array(cells).fill(-Infinity);
-  for (const steps of RETURN_STEPS) {
-    const on = steps * cells;
-    const product = (at: number) => {
-      const dot = (u[at] ?? 0) * (u[at + on] ?? 0) + (v[at] ?? 0) * (v[at + on] ?? 0);
-      if (dot === 0) return 0;
-      const size = Math.hypot(u[at] ?? 0, v[at] ?? 0) * Math.hypot(u[at + on] ?? 0, v[at + on] ?? 0);
-      return dot / size ** POWER;
-    };
-    const sums = new Float64Array(cells);
-    for (let at = 0; at + on < u.length; at++) sums[at % cells] = (sums[at % cells] ?? 0) + product(at);
-    for (let cell = 0; cell < cells; cell++) {
-      if ((sums[cell] ?? 0) <= (most[cell] ?? 0)) continue;
-      most[cell] = sums[cell] ?? 0;
-      for (let at = cell; at < u.length; at += cells) energy[at] = at + on < u.length ? product(at) : 0;
-    }
+  const on = STEPS_PER_CYCLE * cells;
+  for (let at = 0; at + on < u.length; at++) {
+    energy[at] = (u[at] ?? 0) * (u[at + on] ?? 0) + (v[at] ?? 0) * (v[at + on] ?? 0);
   }
   return energy;
 }

@@ -1,9 +1,9 @@
 import { MARGIN_CYCLES, type SampledRun, STEPS_PER_CYCLE } from './cycle-samples.ts';
-import { type CellGrid, RETURN_STEPS, readReturningEnergy } from './home-profile.ts';
+import { type CellGrid, readReturningEnergy } from './home-profile.ts';
 import type { Lane } from './lanes.ts';
 
 /** Share of a lane's most returning cell below which a cell adds more noise than motion. */
-const QUIET_SHARE = 0.15;
+const QUIET_SHARE = 0.04;
 
 /** Below this upward part a main direction counts as sideways, and right is taken for its positive end. */
 const SIDEWAYS = 0.3;
@@ -51,44 +51,29 @@ export function sumLane(run: SampledRun, weights: Float64Array): LaneFlow {
   return { u, v };
 }
 
-/** Second moments of flow with itself one cycle on: what does not return averages out. */
-export interface Moments {
-  /** Parts xx, xy, yy of a trace of 1. */
-  readonly parts: readonly [xx: number, xy: number, yy: number];
-  /** Share of a lane's motion that comes back a cycle later, up to 1: all of it. */
-  readonly returning: number;
-}
+/** Second moments of flow with itself one cycle on: xx, xy, yy; what does not return averages out. */
+export type Moments = readonly [xx: number, xy: number, yy: number];
 
-/** Moments of a lane over all runs, at the pace at which most of its motion returns; null where nothing does. */
+/** Moments of a lane over all runs, brought to a trace of 1 so that no lane outweighs another; null where nothing returns. */
 export function measureMoments(flows: readonly LaneFlow[]): Moments | null {
-  const [best] = RETURN_STEPS.map((steps) => measureReturn(flows, steps)).sort(
-    (one, other) => other.returning - one.returning,
-  );
-  return best !== undefined && best.returning > 0 ? best : null;
-}
-
-function measureReturn(flows: readonly LaneFlow[], steps: number): Moments {
   let xx = 0;
   let xy = 0;
   let yy = 0;
-  let total = 0;
   for (const { u, v } of flows) {
-    const end = u.length - MARGIN_CYCLES * STEPS_PER_CYCLE - steps;
+    const end = u.length - (MARGIN_CYCLES + 1) * STEPS_PER_CYCLE;
     for (let at = MARGIN_CYCLES * STEPS_PER_CYCLE; at < end; at++) {
-      const [right, down] = [u[at] ?? 0, v[at] ?? 0];
-      const [nextRight, nextDown] = [u[at + steps] ?? 0, v[at + steps] ?? 0];
-      xx += right * nextRight;
-      yy += down * nextDown;
-      xy += (right * nextDown + down * nextRight) / 2;
-      total += (right * right + down * down + nextRight * nextRight + nextDown * nextDown) / 2;
+      const on = at + STEPS_PER_CYCLE;
+      xx += (u[at] ?? 0) * (u[on] ?? 0);
+      yy += (v[at] ?? 0) * (v[on] ?? 0);
+      xy += ((u[at] ?? 0) * (v[on] ?? 0) + (v[at] ?? 0) * (u[on] ?? 0)) / 2;
     }
   }
   const trace = xx + yy;
-  return { parts: [xx / trace, xy / trace, yy / trace], returning: trace > 0 ? trace / total : 0 };
+  return trace > 0 ? [xx / trace, xy / trace, yy / trace] : null;
 }
 
 /** The axis along which moments are largest; its end is the upward one, or the right one where it lies sideways. */
-export function findMainDirection([xx, xy, yy]: Moments['parts']): Direction {
+export function findMainDirection([xx, xy, yy]: Moments): Direction {
   const angle = Math.atan2(2 * xy, xx - yy) / 2;
   const right = Math.cos(angle);
   const down = Math.sin(angle);

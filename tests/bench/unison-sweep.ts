@@ -105,7 +105,6 @@ function findWorstLag({ lanes }: UnisonTruth): number {
 function judgeTogether(scene: UnisonScene, found: UnisonFinding | null): boolean | null {
   const { truth, family } = scene;
   if (family === 'alone' || family === 'idle') return found === null;
-  if (family === 'chance') return found?.together === false;
   const missed = Math.max(...truth.lanes.map(({ cycles }) => truth.cycles - cycles));
   const worst = findWorstLag(truth);
   if (missed <= 1 && Math.abs(worst - TOLERANCE_SECONDS) < BAND_SECONDS) return null;
@@ -125,7 +124,7 @@ export interface SweepFigures {
   readonly chanceMedian: number;
   /** Share of lanes whose reps were counted exactly. */
   readonly repsExact: number;
-  /** Shares called alternating: of those who do, and of all other groups. */
+  /** Shares called alternating: of those who do, and of all others but the random ones. */
   readonly alternatingSeen: number;
   readonly alternatingFalse: number;
 }
@@ -133,20 +132,16 @@ export interface SweepFigures {
 /** Sums results up; lags at the median and at 95 %, in seconds. */
 export function summariseSweep(results: readonly SceneResult[]): SweepFigures {
   const groups = results.filter(({ scene }) => scene.family !== 'alone' && scene.family !== 'idle');
-  // Who heeds nobody has no lag, and no reps of the group's.
-  const beating = groups.filter(({ scene }) => scene.family !== 'chance');
-  const lags = beating.flatMap(({ lagErrors }) => lagErrors).sort((one, other) => one - other);
+  const lags = groups.flatMap(({ lagErrors }) => lagErrors).sort((one, other) => one - other);
   const at = (sorted: readonly number[], share: number) =>
     sorted[Math.floor(share * (sorted.length - 1))] ?? 0;
-  const hasRightLanes = ({ scene, found }: SceneResult) => found?.lanes.length === scene.truth.lanes.length;
+  const rightLanes = groups.filter(({ scene, found }) => found?.lanes.length === scene.truth.lanes.length);
   const chance = results
     .flatMap(({ scene, found }) => (scene.family === 'chance' && found ? [found.score] : []))
     .sort((one, other) => one - other);
-  const repErrors = beating
-    .filter(hasRightLanes)
-    .flatMap(({ scene, found }) =>
-      (found?.lanes ?? []).map((lane, index) => lane.reps - (scene.truth.lanes[index]?.cycles ?? 0)),
-    );
+  const repErrors = rightLanes.flatMap(({ scene, found }) =>
+    (found?.lanes ?? []).map((lane, index) => lane.reps - (scene.truth.lanes[index]?.cycles ?? 0)),
+  );
   const share = (values: readonly boolean[]) => values.filter(Boolean).length / Math.max(1, values.length);
   const isByTurns = ({ scene }: SceneResult) =>
     scene.family === 'alternating' || scene.family === 'staggered';
@@ -154,7 +149,7 @@ export function summariseSweep(results: readonly SceneResult[]): SweepFigures {
     share(some.map(({ found }) => found?.alternating === true));
   return {
     scenes: results.length,
-    lanesRight: share(groups.map(hasRightLanes)),
+    lanesRight: rightLanes.length / Math.max(1, groups.length),
     lagMedian: at(lags, 0.5),
     lagMost: at(lags, 0.95),
     togetherRight: share(
@@ -164,6 +159,8 @@ export function summariseSweep(results: readonly SceneResult[]): SweepFigures {
     chanceMedian: at(chance, 0.5),
     repsExact: share(repErrors.map((error) => error === 0)),
     alternatingSeen: alternating(groups.filter(isByTurns)),
-    alternatingFalse: alternating(groups.filter((result) => !isByTurns(result))),
+    alternatingFalse: alternating(
+      groups.filter((result) => !isByTurns(result) && result.scene.family !== 'chance'),
+    ),
   };
 }
