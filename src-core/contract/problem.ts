@@ -1,11 +1,10 @@
-import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
+import type { CardSearchProblem } from '../evidence/card-search-problem.ts';
 import type { CsvProblem } from '../gradebook/csv.ts';
 import type { HandInProblem } from '../gradebook/hand-in-check.ts';
 import type { LessonProblem } from '../lesson/lesson-problem.ts';
 import type { JournalProblem } from '../lesson-file/journal-file.ts';
 import type { MediaProblem } from '../media/media-problem.ts';
 import type { OverwrittenProblem, StorageProblem } from '../platform/storage-problem.ts';
-import type { CallProblem } from './call-problem.ts';
 import type { ClipsProblem } from './clips-problem.ts';
 
 /** Why a lesson cannot be opened, or what is wrong with what was opened. */
@@ -43,12 +42,11 @@ export type Problem =
   | OpenProblem
   | ClipsProblem
   | MediaProblem
-  | EvidenceProblem
+  | CardSearchProblem
   | MarkProblem
   | BringProblem
   | HandInProblem
-  | CsvProblem
-  | CallProblem;
+  | CsvProblem;
 
 /** The problem with this code. */
 export type ProblemOf<Code extends Problem['code']> = Extract<Problem, { code: Code }>;

@@ -16,7 +16,6 @@ const trace = (clip: string, squad: string, change: Partial<TabletTrace> = {}): 
   durationSeconds: 12,
   uncertaintySeconds: 1,
   station: null,
-  pinnieOf: null,
   ...change,
 });
 

@@ -1,2 +1,0 @@
-/** Style sheets are imported for their effect alone; the build puts them beside the page. */
-declare module '*.css';
