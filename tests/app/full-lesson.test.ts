@@ -166,7 +166,11 @@ describe.skipIf(!canBrowse())('a full lesson in a browser', () => {
         cleanKeys += hand.done.length - before;
       }
       // What is not said to be saved may be lost when the page dies; what is, may not.
-      if (marked === 8 || marked === 14) await page.locator('.foot').filter({ hasText: /Saved \d/ }).waitFor();
+      if (marked === 8 || marked === 14)
+        await page
+          .locator('.foot')
+          .filter({ hasText: /Saved \d/ })
+          .waitFor();
       if (marked === 8) page = await reopenPage(page);
       if (marked === 14) page = await reopenProgram(desk);
     }

@@ -33,7 +33,10 @@ describe.skipIf(!canBrowse())('a teacher who marks faster than films load', () =
         .poll(async () => ((await head.count()) > 0 ? head.textContent() : null), { interval: 5 })
         .not.toBe(title);
     }
-    await page.locator('.foot').filter({ hasText: /Saved \d/ }).waitFor();
+    await page
+      .locator('.foot')
+      .filter({ hasText: /Saved \d/ })
+      .waitFor();
     const journal = await readFile(path.join(desk.folder, 'marks.jsonl'), 'utf8');
     const confirmed = journal
       .trim()
