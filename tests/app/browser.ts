@@ -117,7 +117,7 @@ export async function openTestDesk(options: TestDeskOptions): Promise<TestDesk> 
     close: async () => {
       await browser.close();
       await host.stop();
-      await rm(home, { recursive: true, force: true });
+      await rm(home, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
     },
   };
 }

@@ -130,6 +130,8 @@ describe.skipIf(!canBrowse())('a full lesson in a browser', () => {
     let marked = 0;
     let clean = 0;
     let cleanKeys = 0;
+    // What was inked never comes back to the desk, whatever was closed in between.
+    const seen: string[] = [];
     const isLeft = async () => (await page.locator('.idrow h1').count()) > 0;
     await page.locator('.idrow h1, .blank').first().waitFor();
     while (await isLeft()) {
@@ -152,6 +154,8 @@ describe.skipIf(!canBrowse())('a full lesson in a browser', () => {
       }
       const hasOpen = (await page.locator('.cr.look').count()) > 0;
       const title = await page.locator('.idrow h1').textContent();
+      expect(seen, `after ${marked} clips`).not.toContain(title);
+      seen.push(title ?? '');
       await hand.press(page, hasOpen ? (isNoToAll ? 'x' : 'y') : 'Enter');
       await expect
         .poll(async () => ((await isLeft()) ? page.locator('.idrow h1').textContent() : null))
@@ -162,7 +166,11 @@ describe.skipIf(!canBrowse())('a full lesson in a browser', () => {
         cleanKeys += hand.done.length - before;
       }
       // What is not said to be saved may be lost when the page dies; what is, may not.
-      if (marked === 8 || marked === 14) await page.locator('.foot').filter({ hasText: 'Saved' }).waitFor();
+      if (marked === 8 || marked === 14)
+        await page
+          .locator('.foot')
+          .filter({ hasText: /Saved \d/ })
+          .waitFor();
       if (marked === 8) page = await reopenPage(page);
       if (marked === 14) page = await reopenProgram(desk);
     }

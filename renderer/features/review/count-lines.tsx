@@ -40,13 +40,24 @@ export function CountLines({
           >
             <b>{line.number ?? moment(line.atSeconds)}</b>
             <span className="st">
-              <img src={getStillUrl(lesson, clip.id, line.atSeconds, STILL_HEIGHT)} alt="" decoding="async" />
+              <img
+                src={getStillUrl(lesson, clip.id, line.atSeconds, STILL_HEIGHT)}
+                alt=""
+                decoding="async"
+                fetchPriority="low"
+                ref={letGo}
+              />
             </span>
           </button>
         </li>
       ))}
     </ol>
   );
+}
+
+/** A still that nobody waits for any more gives its connection back. */
+function letGo(image: HTMLImageElement): () => void {
+  return () => image.removeAttribute('src');
 }
 
 function label({ number, atSeconds }: CountLine): string {

@@ -95,7 +95,7 @@ export function openFilmControl(): FilmControl {
 
 /** The speed above or below; the same at either end. */
 export function shiftRate(rate: number, by: 1 | -1): number {
-  const at = RATES.findLastIndex((one) => one <= rate);
+  const at = (RATES as readonly number[]).indexOf(rate);
   return RATES[Math.max(0, Math.min(RATES.length - 1, at + by))] ?? rate;
 }
 

@@ -10,9 +10,6 @@ import { Button } from '../../ui/button.tsx';
 import type { FilmControl } from './film-control.ts';
 import { type Playable, usePlayable } from './use-playable.ts';
 
-/** A picture that stands until the film is there. */
-const POSTER = { atSeconds: 3, height: 360 } as const;
-
 /** One clip's picture: its film, or the photo that was handed in instead. */
 export function Film({
   client,
@@ -73,14 +70,23 @@ function Video(props: {
     const element = video.current;
     return element ? control.attach(element, offsetSeconds) : undefined;
   }, [control, offsetSeconds]);
+  useEffect(() => {
+    const element = video.current;
+    if (!element) return;
+    element.src = url;
+    return () => {
+      // A film that is only taken off the page keeps its connection, and a browser has few: soon no decision gets
+      // through. Emptied, it lets go at once.
+      element.removeAttribute('src');
+      element.load();
+    };
+  }, [url]);
   return (
     <figure>
       {/* biome-ignore lint/a11y/useMediaCaption: pupils' clips have no words to caption */}
       <video
         ref={video}
         className="pic"
-        src={url}
-        poster={getStillUrl(lesson, clip.id, POSTER.atSeconds, POSTER.height)}
         preload="auto"
         playsInline
         tabIndex={-1}
