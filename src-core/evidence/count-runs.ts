@@ -7,7 +7,7 @@ import type { CycleTrack } from './track-cycles.ts';
 
 /** A run with its whole cycles laid out. */
 export interface CountedRun extends RepRun {
-  /** How far the cycles seen lie from the next other count: 0 on the border, 1 clear. */
+  /** How near what was seen lies to a whole number of cycles: 1 on it, 0 half a cycle or more off. */
   readonly clearness: number;
 }
 
@@ -18,15 +18,25 @@ export function countRuns(
   clip: { readonly durationSeconds: Seconds; readonly rule: RepsRule },
 ): CountedRun[] {
   return runs.flatMap((run) => {
-    const seen = run.cycles - clip.rule.approach * (Number(run.startsAtRest) + Number(run.endsAtRest));
+    const seen = run.cycles - measureApproach(track, run, clip.rule);
     const count = Math.round(seen);
     if (count < 1) return [];
     const boundariesSeconds = placeBoundaries(run, count, clip.durationSeconds);
     const confidences = boundariesSeconds
       .slice(1)
       .map((to, index) => measureConfidence(track, boundariesSeconds[index] ?? 0, to));
-    return [{ boundariesSeconds, confidences, clearness: Math.min(1, (0.5 - Math.abs(seen - count)) * 4) }];
+    return [{ boundariesSeconds, confidences, clearness: Math.max(0, 1 - 2 * Math.abs(run.cycles - count)) }];
   });
+}
+
+/**
+ * Part of a cycle that a start from rest and a stop may add without being a rep: it takes its time, so that cycles of less
+ * than a second hide less of it.
+ */
+function measureApproach({ frameSeconds }: CycleTrack, run: CycleRun, rule: RepsRule): number {
+  const cycleSeconds = ((run.last - run.first + 1) * frameSeconds) / run.cycles;
+  const ends = Number(run.startsAtRest) + Number(run.endsAtRest);
+  return rule.approach * ends * Math.min(1, cycleSeconds);
 }
 
 /** Share of a cycle's energy that the movement explains. */

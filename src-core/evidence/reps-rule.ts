@@ -9,7 +9,7 @@ export interface RepsRule {
   readonly path: PathRule;
   readonly match: MatchRule;
   readonly track: TrackRule;
-  /** Fewer cycles than this in a run are none. */
+  /** Fewer cycles than this in a clip are none: two that look alike may be chance. */
   readonly leastCycles: number;
   /** Share of the frames' energy that the cycles of a run must explain. */
   readonly leastExplained: number;
@@ -19,6 +19,8 @@ export interface RepsRule {
   readonly leastTravel: number;
   /** The same against its pace, in such pixels per second of a cycle: a slow sway must go further to be a movement. */
   readonly leastSpeed: number;
+  /** The same as a share of the camera's own way in a cycle: what a panning camera leaves of the background is no movement. */
+  readonly leastOfSwing: number;
   /** Mean score of all runs times the square root of their cycles: few cycles must agree better than many. */
   readonly leastTrust: number;
   /** Cost a frame at the ends of a run from or to rest; see `cycle-runs.ts`. */
@@ -41,12 +43,13 @@ export const REPS_RULE: RepsRule = {
   path: { floor: 0.12, moveCost: 1 },
   match: { sizeShare: 0.6, busyShare: 0.15, most: 2 },
   track: { changeCost: 0.15, activeCost: 0.1, paceCost: 0.5 },
-  leastCycles: 2,
+  leastCycles: 2.6,
   leastExplained: 0.12,
   leastScore: 0.05,
-  leastTravel: 0.28,
+  leastTravel: 0.2,
   leastSpeed: 0.06,
-  leastTrust: 0.42,
+  leastOfSwing: 0.02,
+  leastTrust: 0.4,
   fullCost: 0.2,
   approach: 0.205,
 };

@@ -21,7 +21,7 @@ export function findReps(
   const durationSeconds = motion.frameCount / motion.rateHz;
   const runs = study ? countRuns(study.track, study.runs, { durationSeconds, rule }) : [];
   const cycles = runs.reduce((sum, { confidences }) => sum + confidences.length, 0);
-  if (!study || study.standing < 1 || cycles < rule.leastCycles) return denyReps(motion, study);
+  if (!study || study.standing < 1 || cycles === 0) return denyReps(motion, study);
   return describeReps(motion, study, { runs, counting: options.counting });
 }
 

@@ -82,8 +82,29 @@ function measureReach(
   rule: RepsRule,
 ): number {
   const travel = measureTravel(motion, (frame) => path.phases[Math.floor(frame / stride)] ?? Number.NaN);
-  const cycles = runs.reduce((sum, run) => sum + run.cycles, 0);
-  const seconds = runs.reduce((sum, { first, last }) => sum + (last - first + 1) * frameSeconds, 0);
-  const cycleSeconds = seconds / Math.max(1e-9, cycles);
-  return travel / Math.max(rule.leastTravel, rule.leastSpeed * cycleSeconds);
+  const cycles = Math.max(
+    1e-9,
+    runs.reduce((sum, run) => sum + run.cycles, 0),
+  );
+  let seconds = 0;
+  let swing = 0;
+  for (const { first, last } of runs) {
+    seconds += (last - first + 1) * frameSeconds;
+    swing += measureSwing(motion, first * stride, last * stride);
+  }
+  const least = Math.max(
+    rule.leastTravel,
+    (rule.leastSpeed * seconds) / cycles,
+    (rule.leastOfSwing * swing) / cycles,
+  );
+  return travel / least;
+}
+
+/** How far the camera went between two frames, there and back alike, in pixels of an 80-pixel frame. */
+function measureSwing({ camera, width, height }: MotionSeries, from: number, to: number): number {
+  let swing = 0;
+  for (let frame = from; frame <= to; frame++) {
+    swing += Math.hypot(camera[4 * frame] ?? 0, camera[4 * frame + 1] ?? 0);
+  }
+  return (swing * 80) / Math.max(width, height);
 }

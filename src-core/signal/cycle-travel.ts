@@ -29,15 +29,22 @@ export function measureTravel(motion: MotionSeries, phaseAt: (frame: number) => 
       sums[at + 1] = (sums[at + 1] as number) + (v[frame * cells + cell] as number);
     }
   }
+  const frames = counts.reduce((sum, count) => sum + count, 0);
+  // Every bin stands for the same part of a cycle, however many frames fell into it.
+  const perBin = frames / BINS / Math.max(1, travelled);
+  for (let at = 0; at < sums.length; at++) {
+    const bin = Math.floor(at / (2 * cells));
+    sums[at] = ((sums[at] as number) * perBin) / Math.max(1, counts[bin] as number);
+  }
   const travels = Float64Array.from({ length: cells }, (_, cell) =>
-    Math.hypot(findReach(sums, cells, 2 * cell, travelled), findReach(sums, cells, 2 * cell + 1, travelled)),
+    Math.hypot(findReach(sums, cells, 2 * cell), findReach(sums, cells, 2 * cell + 1)),
   ).sort();
   const scale = 80 / Math.max(motion.width, motion.height);
   return (travels[Math.max(0, cells - 1 - RANK)] ?? 0) * scale;
 }
 
-/** From the lowest to the highest point of a path whose steps stand `2 × cells` apart, per cycle, without its drift. */
-function findReach(sums: Float64Array, cells: number, first: number, cycles: number): number {
+/** From the lowest to the highest point of a path whose steps stand `2 × cells` apart, without its drift. */
+function findReach(sums: Float64Array, cells: number, first: number): number {
   let mean = 0;
   for (let bin = 0; bin < BINS; bin++) mean += (sums[2 * bin * cells + first] as number) / BINS;
   let at = 0;
@@ -48,5 +55,5 @@ function findReach(sums: Float64Array, cells: number, first: number, cycles: num
     low = Math.min(low, at);
     high = Math.max(high, at);
   }
-  return (high - low) / Math.max(1, cycles);
+  return high - low;
 }

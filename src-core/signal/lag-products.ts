@@ -62,19 +62,32 @@ export function correlateAt(
   window: PairWindow,
   floorShare: number,
 ): number {
-  const whole = Math.floor(lag);
-  const part = lag - whole;
-  const most = products.frameCount - 1 - Math.ceil(lag);
+  const ahead = lag < FINE_LAG ? Math.floor(lag) + 2 : Math.ceil(lag);
   const from = Math.max(0, Math.round(window.from));
-  const to = Math.min(most + 1, Math.round(window.to));
-  if (to <= from || whole + 1 > products.longest) return Number.NaN;
-  const near = sumBetween(products.sums[whole], from, to);
-  const product = part === 0 ? near : near + part * (sumBetween(products.sums[whole + 1], from, to) - near);
+  const to = Math.min(products.frameCount - ahead, Math.round(window.to));
+  if (to <= from || ahead > products.longest) return Number.NaN;
   const middle = Math.round(lag);
   const energy = Math.sqrt(
     sumBetween(products.sums[0], from, to) * sumBetween(products.sums[0], from + middle, to + middle),
   );
-  return product / (energy + floorShare * products.busyEnergy * (to - from) + 1e-9);
+  return sumAtLag(products, lag, from, to) / (energy + floorShare * products.busyEnergy * (to - from) + 1e-9);
+}
+
+/** Lags below this are read from four neighbours: a cycle of four frames is no straight line between two of them. */
+const FINE_LAG = 12;
+
+function sumAtLag({ sums }: LagProducts, lag: number, from: number, to: number): number {
+  const whole = Math.floor(lag);
+  const part = lag - whole;
+  const at = (apart: number) => sumBetween(sums[Math.abs(apart)], from, to);
+  if (part === 0) return at(whole);
+  if (lag >= FINE_LAG) return (1 - part) * at(whole) + part * at(whole + 1);
+  // Cubic interpolation after Lagrange.
+  const before = (-part * (1 - part) * (2 - part)) / 6;
+  const here = ((1 + part) * (1 - part) * (2 - part)) / 2;
+  const next = ((1 + part) * part * (2 - part)) / 2;
+  const after = (-(1 + part) * part * (1 - part)) / 6;
+  return before * at(whole - 1) + here * at(whole) + next * at(whole + 1) + after * at(whole + 2);
 }
 
 function sumBetween(running: Float64Array | undefined, from: number, to: number): number {
