@@ -129,13 +129,16 @@ async function copyAll(
   { ports, job }: { readonly ports: BringPorts; readonly job: Job },
 ): Promise<{ copied: string[]; failure: Problem | null }> {
   const copied: string[] = [];
+  const totalBytes = fresh.reduce((sum, { file }) => sum + file.sizeBytes, 0);
+  let doneBytes = 0;
   for (const { source, file, squad } of fresh) {
     job.signal.throwIfAborted();
     const toPath = shelf.takePlace(squad, file.name);
     const copy = await ports.copy(source, file, toPath);
     if (!copy.ok) return { copied, failure: copy.problems[0] ?? null };
     copied.push(toPath);
-    job.onProgress({ step: 'copy', done: copied.length, total: fresh.length });
+    doneBytes += file.sizeBytes;
+    job.onProgress({ step: 'copy', done: copied.length, total: fresh.length, doneBytes, totalBytes });
   }
   return { copied, failure: null };
 }

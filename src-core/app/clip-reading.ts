@@ -1,5 +1,5 @@
-import type { CardSearchProblem } from '../evidence/card-search-problem.ts';
 import type { CardVerdict } from '../evidence/card-vote.ts';
+import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
 import type { SeriesNumber } from '../intake/clip-order.ts';
 import { type DcfNumber, findDcfNumber } from '../intake/dcf-number.ts';
 import type { FoundFile } from '../intake/found-file.ts';
@@ -8,6 +8,7 @@ import type { SquadCode } from '../lesson/plan.ts';
 import type { ClipId } from '../matching/observation.ts';
 import type { MediaFacts } from '../media/media-facts.ts';
 import type { MediaProblem } from '../media/media-problem.ts';
+import type { ClipEvidence } from './clip-evidence.ts';
 
 /** One file as found in one squad's folder. */
 export interface HeldFile {
@@ -27,7 +28,9 @@ export interface ClipReading {
   /** Null where no codes were looked for (unreadable, or far from the lesson's day). */
   readonly card: CardVerdict | null;
   /** What went wrong while its pictures were looked at. */
-  readonly lookProblems: readonly CardSearchProblem[];
+  readonly lookProblems: readonly EvidenceProblem[];
+  /** What its pictures gave beside the card. */
+  readonly evidence: ClipEvidence;
 }
 
 /** The squads in whose folders a clip lies, each once. */

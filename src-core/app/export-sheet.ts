@@ -1,5 +1,5 @@
 import { buildCsv, type CsvProblem } from '../gradebook/csv.ts';
-import { buildGradeSheet, type SheetColumn } from '../gradebook/grade-sheet.ts';
+import { buildGradeSheet, type GradeSheet, type SheetColumn } from '../gradebook/grade-sheet.ts';
 import { checkHandIn, type HandInCheck, type HandInProblem } from '../gradebook/hand-in-check.ts';
 import type { JournalAct } from '../marking/journal-event.ts';
 import type { GradedLesson } from './graded-lesson.ts';
@@ -8,6 +8,8 @@ import type { GradedLesson } from './graded-lesson.ts';
 export interface SheetDraft {
   /** Null: refused, see `problems`. */
   readonly text: string | null;
+  /** The same as a table; null where refused. */
+  readonly sheet: GradeSheet | null;
   readonly check: HandInCheck;
   readonly problems: readonly (HandInProblem | CsvProblem)[];
 }
@@ -23,10 +25,10 @@ export interface SheetOrder {
 /** The grade sheet as CSV text. Refused while a flag is open, unless it is asked for all the same. */
 export function draftSheet({ lesson, score }: GradedLesson, order: SheetOrder): SheetDraft {
   const check = checkHandIn(score, order.evenWithOpenFlags);
-  if (check.problems.length > 0) return { text: null, check, problems: check.problems };
+  if (check.problems.length > 0) return { text: null, sheet: null, check, problems: check.problems };
   const sheet = buildGradeSheet(lesson.plan, score, order.columns ? { columns: order.columns } : {});
   const { text, problems } = buildCsv(sheet);
-  return { text, check, problems };
+  return { text, sheet, check, problems };
 }
 
 /** What the journal keeps of a hand-in: the files, and what was open in them. */

@@ -3,25 +3,54 @@ import { getPeriodWindows } from '../intake/period-windows.ts';
 import type { Plan } from '../lesson/plan.ts';
 import type { Decisions } from '../marking/decisions.ts';
 import { scoreLesson } from '../marking/points.ts';
-import type { Proposal } from '../marking/proposal.ts';
-import { proposePlace } from '../marking/propose-place.ts';
 import type { SlotResult, SquadResult } from '../marking/score-input.ts';
 import type { ClipAssignment } from '../matching/assignment.ts';
 import { type Flag, getFlagKey } from '../matching/flag.ts';
 import { matchSquad, type SquadMatch } from '../matching/match-squad.ts';
-import type { PlacedClip } from '../matching/observation.ts';
-import { type ClipReading, getPath } from './clip-reading.ts';
+import type { ClipId, PlacedClip } from '../matching/observation.ts';
+import { getPath } from './clip-reading.ts';
 import type { GradedClip, GradedLesson, GradedSquad, RaisedFlag } from './graded-lesson.ts';
+import { type ObservedClip, observeClips } from './observe-clips.ts';
 import type { OpenLesson } from './open-lesson.ts';
 import type { Job, LessonPorts } from './ports.ts';
+import { proposeClip } from './propose-clip.ts';
 import { type ClipsReading, readClips } from './read-clips.ts';
+import { readWantedMovements, readWatches, type WatchOrder } from './read-evidence.ts';
 import { getKnownStation } from './settle-owners.ts';
 import { sortClips } from './sort-clips.ts';
 import type { RouteClip, SortedClips, SquadClips } from './sorted-clips.ts';
 
-/** From a folder of clips to proposals: reads, sorts, matches, flags, proposes, adds up. Nothing is written. */
-export async function gradeLesson(ports: LessonPorts, lesson: OpenLesson, job: Job): Promise<GradedLesson> {
-  return gradeClips(lesson, await readClips(ports, lesson.plan, job));
+export { findClipPoints } from '../marking/find-clip-points.ts';
+
+/** How far a lesson's clips are looked at before they are graded. */
+export interface GradeOptions {
+  /** `all`: clips that were never watched whole are watched now, which takes minutes. Default: `none`. */
+  readonly watch?: WatchOrder;
+}
+
+/** Slots decide which movements are read, and these may move a clip to another slot; it settles at once or nearly. */
+const MOST_ROUNDS = 4;
+
+/** From a folder of clips to proposals: reads, sorts, matches, flags, proposes, adds up. Nothing is decided. */
+export async function gradeLesson(
+  ports: LessonPorts,
+  lesson: OpenLesson,
+  job: Job,
+  { watch = 'none' }: GradeOptions = {},
+): Promise<GradedLesson> {
+  let reading = await readWatches(ports, await readClips(ports, lesson.plan, job), {
+    plan: lesson.plan,
+    job,
+    watch,
+  });
+  let graded = gradeClips(lesson, reading);
+  for (let round = 1; round < MOST_ROUNDS; round++) {
+    const more = await readWantedMovements(ports, reading, { graded, job });
+    if (!more) break;
+    reading = more;
+    graded = gradeClips(lesson, reading);
+  }
+  return graded;
 }
 
 /** The same from clips that were read already; pure, and quick enough to run after every decision. */
@@ -29,12 +58,20 @@ export function gradeClips(lesson: OpenLesson, reading: ClipsReading): GradedLes
   const { plan, pupils, journal } = lesson;
   const { decisions } = journal;
   const sorted = sortClips(reading.clips, decisions, { plan, windows: getPeriodWindows(plan) });
-  const matches = sorted.squads.map((own) => ({ own, match: matchClips(own, plan, decisions) }));
+  const observed = observeClips(
+    sorted.squads.flatMap(({ clips }) => clips.map((clip) => clip.reading)),
+    plan,
+    decisions,
+  );
+  const matches = sorted.squads.map((own) => ({
+    own,
+    match: matchClips(own, { plan, decisions, observed }),
+  }));
   const matchFlags = matches.flatMap(({ match }) => match.flags);
   const flags = [...sorted.flags, ...matchFlags.map((flag) => addStrays(flag, sorted, decisions))].map(
     (flag) => raise(flag, decisions),
   );
-  const squads = matches.map(({ own, match }) => gradeSquad(own, match, { plan, flags }));
+  const squads = matches.map(({ own, match }) => gradeSquad(own, match, { plan, flags, observed }));
   const proposals = new Map(
     squads.flatMap(({ clips }) => clips.map((clip) => [clip.reading.id, clip.proposals])),
   );
@@ -78,27 +115,29 @@ function raise(flag: Flag, decisions: Decisions): RaisedFlag {
   return { flag, key, answer: decisions.flags.get(key) ?? null, asks: flag.code !== 'outside-period' };
 }
 
-function matchClips({ squad, clips }: SquadClips, plan: Plan, decisions: Decisions): SquadMatch {
+interface MatchContext {
+  readonly plan: Plan;
+  readonly decisions: Decisions;
+  readonly observed: ReadonlyMap<ClipId, ObservedClip>;
+}
+
+function matchClips({ squad, clips }: SquadClips, context: MatchContext): SquadMatch {
   return matchSquad({
     squad: squad.code,
     route: squad.route,
-    retake: plan.retake,
-    clips: clips.map((clip) => buildPlacedClip(clip, decisions)),
+    retake: context.plan.retake,
+    clips: clips.map((clip) => buildPlacedClip(clip, context)),
   });
 }
 
-function buildPlacedClip({ reading, time }: RouteClip, decisions: Decisions): PlacedClip {
-  const station = getKnownStation(reading, decisions);
+function buildPlacedClip({ reading, time }: RouteClip, { decisions, observed }: MatchContext): PlacedClip {
   const slot = decisions.slotOf.get(reading.id);
   return {
     clip: reading.id,
     startMs: time.startMs,
     uncertaintySeconds: time.uncertaintySeconds,
     hasOrder: time.by !== 'none',
-    observation:
-      station === null
-        ? { known: false, scores: {} }
-        : { known: true, station, from: decisions.stationOf.has(reading.id) ? 'teacher' : 'card' },
+    observation: observed.get(reading.id)?.observation ?? { known: false, scores: {} },
     slotByTeacher: typeof slot === 'number' ? slot : null,
   };
 }
@@ -106,7 +145,11 @@ function buildPlacedClip({ reading, time }: RouteClip, decisions: Decisions): Pl
 function gradeSquad(
   { squad, clock, clips }: SquadClips,
   match: SquadMatch,
-  { plan, flags }: { readonly plan: Plan; readonly flags: readonly RaisedFlag[] },
+  {
+    plan,
+    flags,
+    observed,
+  }: Pick<MatchContext, 'plan' | 'observed'> & { readonly flags: readonly RaisedFlag[] },
 ): GradedSquad {
   const graded = clips.flatMap((clip, index): GradedClip[] => {
     const assignment = match.assignments[index];
@@ -118,25 +161,15 @@ function gradeSquad(
         path: getPath(reading, squad.code),
         assignment,
         flags: flags.filter(({ flag }) => flag.clip === reading.id),
-        proposals: propose(plan, squad.route, { reading, assignment }),
+        proposals: proposeClip(plan, squad.route, {
+          reading,
+          assignment,
+          observed: observed.get(reading.id),
+        }),
       },
     ];
   });
   return { squad, clock, clips: graded, match };
-}
-
-/** What the machine suggests for a clip's criteria; a criterion it knows nothing of is left to the teacher. */
-function propose(
-  plan: Plan,
-  route: readonly string[],
-  { reading, assignment }: { readonly reading: ClipReading; readonly assignment: ClipAssignment },
-): readonly Proposal[] {
-  const expected = assignment.slot === null ? null : (route[assignment.slot] ?? null);
-  const place = proposePlace(assignment, expected, reading.card?.station?.firstSeenSeconds ?? null);
-  if (!place) return [];
-  return plan.rubric.clip
-    .filter(({ checks }) => checks === 'place')
-    .map(({ code }) => ({ criterion: code, ...place }));
 }
 
 function buildSquadResult({ squad, clips }: GradedSquad): SquadResult {

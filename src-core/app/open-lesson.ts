@@ -32,7 +32,7 @@ export async function openLesson(ports: LessonPorts): Promise<Outcome<OpenLesson
   const plan = parsePlan(planText.value);
   if (!plan.ok) return plan;
   const planProblems = checkPlan(plan.value);
-  if (planProblems.some(({ code }) => GRAVE.includes(code))) return fail<OpenProblem>(...planProblems);
+  if (planProblems.some(isGraveSlip)) return fail<OpenProblem>(...planProblems);
   const roster = await readRoster(ports, plan.value);
   const journal = await openJournal(ports);
   if (!journal.ok) return journal;
@@ -51,6 +51,11 @@ async function readRoster(
   return text.value === null
     ? { pupils: [], problems: [{ code: 'lesson-without-roster' }] }
     : parseRoster(text.value, plan);
+}
+
+/** Whether a plan with this slip can be opened no more. */
+export function isGraveSlip({ code }: { readonly code: string }): boolean {
+  return GRAVE.some((grave) => grave === code);
 }
 
 /** The journal as read and as replayed. */

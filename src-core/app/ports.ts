@@ -1,13 +1,18 @@
 import type { Progress } from '../contract/progress.ts';
-import type { CardSearchProblem } from '../evidence/card-search-problem.ts';
 import type { CardReading } from '../evidence/card-vote.ts';
+import type { ClipLook } from '../evidence/clip-look.ts';
+import type { ClipMovement, MovementOptions } from '../evidence/clip-movement.ts';
+import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
+import type { MotionPrint } from '../evidence/motion-print.ts';
+import type { StripStill } from '../evidence/strip.ts';
 import type { FolderProblem } from '../intake/folder-problem.ts';
 import type { FoundFile } from '../intake/found-file.ts';
 import type { MediaFacts } from '../media/media-facts.ts';
 import type { MediaProblem } from '../media/media-problem.ts';
 import type { Outcome } from '../platform/outcome.ts';
 import type { OverwrittenProblem, StorageProblem } from '../platform/storage-problem.ts';
-import type { EpochMs } from '../platform/units.ts';
+import type { EpochMs, Seconds } from '../platform/units.ts';
+import type { ClipReading } from './clip-reading.ts';
 
 export { JOURNAL_HEADER } from '../lesson-file/journal-file.ts';
 
@@ -31,6 +36,8 @@ export interface StopSignal {
 export interface Job {
   readonly signal: StopSignal;
   readonly onProgress: (progress: Progress) => void;
+  /** Told each time more is known of the clips, with the way to get them as far as they are read by then. */
+  readonly onClips?: (getClips: () => readonly ClipReading[]) => void;
 }
 
 /** What one opening of a file gives. */
@@ -40,10 +47,26 @@ export interface FileReading {
   readonly sampleHash: string;
 }
 
-/** The codes read in one clip, and what went wrong while looking. */
-export interface CardsReading {
+/** What a few pictures of one clip give: its codes and its look, and what went wrong while looking. */
+export interface LookReading {
   readonly readings: readonly CardReading[];
-  readonly problems: readonly CardSearchProblem[];
+  /** Null: not one picture was decoded. */
+  readonly look: ClipLook | null;
+  readonly problems: readonly EvidenceProblem[];
+}
+
+/** A picture of a clip's strip, ready to be shown. */
+export interface StripPicture extends StripStill {
+  /** When the picture was shown in the clip: the nearest that is kept to the moment wanted. */
+  readonly shownSeconds: Seconds;
+  /** A JPEG file, its longer side 224 pixels at most. */
+  readonly jpeg: Uint8Array;
+}
+
+/** What watching one clip whole gives, beside what it leaves in the evidence cache. */
+export interface WatchReading {
+  readonly print: MotionPrint;
+  readonly problems: readonly EvidenceProblem[];
 }
 
 /** One lesson's folder, as the app sees it. Paths are relative to the folder of clips. */
@@ -55,8 +78,16 @@ export interface LessonPorts {
   readonly readFile: (path: string) => Promise<FileReading | null>;
   /** Null where the file cannot be read to its end. */
   readonly readFullHash: (path: string) => Promise<string | null>;
-  /** Looks for codes; answers from the evidence cache where this content was looked at before. */
-  readonly readCards: (path: string, contentId: string) => Promise<CardsReading>;
+  /** Takes a first look, codes included; answers from the evidence cache where this content was looked at before. */
+  readonly lookAt: (path: string, contentId: string) => Promise<LookReading>;
+  /** Watches a clip whole, in the background of whatever else is asked; the one on the screen goes first. */
+  readonly watch: (path: string, contentId: string, isOpened?: boolean) => Promise<WatchReading>;
+  /** What an earlier watching gave; null where there was none, or the cache was deleted. Decodes nothing. */
+  readonly recallWatch: (contentId: string) => Promise<WatchReading | null>;
+  /** Pictures for these moments, from the cache alone; empty where the clip was never looked at. */
+  readonly readStrip: (contentId: string, wanted: readonly StripStill[]) => Promise<readonly StripPicture[]>;
+  /** Reps and unison of a clip that was watched; null where it was not. Decodes nothing. */
+  readonly readMovement: (contentId: string, options: MovementOptions) => Promise<ClipMovement | null>;
   /** The journal's whole text; empty where there is none yet. */
   readonly readJournal: () => Promise<Outcome<string, StorageProblem>>;
   /** Resolves once the lines are safe on disk; the value is what others have added meanwhile. */

@@ -6,6 +6,7 @@ import { getFileRole } from '../intake/found-file.ts';
 import type { Plan } from '../lesson/plan.ts';
 import { groupBy } from '../platform/group-by.ts';
 import type { EpochMs } from '../platform/units.ts';
+import { NO_EVIDENCE } from './clip-evidence.ts';
 import { type ClipReading, getPath, type HeldFile } from './clip-reading.ts';
 import { type CopyGroup, groupCopies, type ReadFile } from './group-copies.ts';
 import type { FolderListing, Job, LessonPorts } from './ports.ts';
@@ -31,6 +32,7 @@ export async function readClips(ports: LessonPorts, plan: Plan, job: Job): Promi
   const unread = held.filter(({ file }) => !files.some((read) => read.held.file === file));
   const groups = await groupCopies(files, ports.readFullHash);
   const dated = groups.map((group) => buildReading(group, plan, ports.nowMs()));
+  job.onClips?.(() => dated);
   const clips = await readAllCards(ports, dated, { plan, job });
   return {
     clips,
@@ -87,7 +89,16 @@ function buildReading({ id, copies, reading }: CopyGroup, plan: Plan, nowMs: Epo
     zone: plan.zone,
     nowMs,
   });
-  return { id, copies, facts, mediaProblems: reading.media.problems, stamp, card: null, lookProblems: [] };
+  return {
+    id,
+    copies,
+    facts,
+    mediaProblems: reading.media.problems,
+    stamp,
+    card: null,
+    lookProblems: [],
+    evidence: NO_EVIDENCE,
+  };
 }
 
 async function readAllCards(
@@ -107,18 +118,21 @@ async function readAllCards(
   const isLost = (clip: ClipReading) =>
     clip.facts !== null && clip.copies.every(({ squad }) => !squadsOfTheDay.has(squad));
   const search = [...wanted, ...clips.filter(isLost)];
-  const looks = new Map<string, Pick<ClipReading, 'card' | 'lookProblems'>>();
+  const looks = new Map<string, Pick<ClipReading, 'card' | 'lookProblems' | 'evidence'>>();
+  const merge = () => clips.map((clip) => ({ ...clip, ...looks.get(clip.id) }));
   let done = 0;
   await ports.mapAll(search, async (clip) => {
     job.signal.throwIfAborted();
-    const { readings, problems } = await ports.readCards(getPath(clip, null), clip.id);
-    looks.set(clip.id, { card: voteCards(readings, plan), lookProblems: problems });
+    const { readings, look, problems } = await ports.lookAt(getPath(clip, null), clip.id);
+    const card = voteCards(readings, plan);
+    looks.set(clip.id, { card, lookProblems: problems, evidence: { ...NO_EVIDENCE, look } });
+    job.onClips?.(merge);
     done += 1;
     job.onProgress({ step: 'cards', done, total: search.length });
   });
   // A search that was stopped midway has found less than there is.
   job.signal.throwIfAborted();
-  return clips.map((clip) => ({ ...clip, ...looks.get(clip.id) }));
+  return merge();
 }
 
 function findCopiesWithinSquad({ copies }: ClipReading): ClipsProblem[] {

@@ -1,3 +1,4 @@
+import { findPinnieSquads, type PinnieSquad } from '../evidence/pinnie-squad.ts';
 import { findFilmingSquad, findStrayClips, type TabletTrace } from '../intake/other-squad.ts';
 import type { Plan, SquadCode, StationCode } from '../lesson/plan.ts';
 import type { Decisions } from '../marking/decisions.ts';
@@ -27,15 +28,23 @@ export function settleOwners(clips: readonly ClipReading[], plan: Plan, decision
     return named !== undefined && routes.has(named) ? named : undefined;
   };
   const folders = clips.map((clip) => ({ clip, holders: getHolders(clip) }));
+  const pinnies = findPinnieSquads(
+    folders.map(({ clip, holders }) => ({
+      clip: clip.id,
+      squad: findNamed(clip.id) ?? (holders.length === 1 ? (holders[0] ?? null) : null),
+      colours: clip.evidence.look?.movingColours ?? [],
+    })),
+    plan.squads,
+  );
   const traces = folders.flatMap(({ clip, holders }) => {
     const squad = findNamed(clip.id) ?? (holders.length === 1 ? holders[0] : undefined);
-    return squad === undefined ? [] : [buildTrace(clip, squad, decisions)];
+    return squad === undefined ? [] : [buildTrace(clip, squad, { decisions, pinnies })];
   });
   const squadOf = new Map<ClipId, SquadCode | null>(traces.map(({ clip, squad }) => [clip, squad]));
   const flags: Flag[] = [];
   for (const { clip, holders } of folders) {
     if (squadOf.has(clip.id)) continue;
-    const owner = findFilmingSquad(buildTrace(clip, '', decisions), holders, { traces, routes });
+    const owner = findFilmingSquad(buildTrace(clip, '', { decisions, pinnies }), holders, { traces, routes });
     squadOf.set(clip.id, owner);
     flags.push(buildTwiceFlag(clip.id, holders, owner));
   }
@@ -63,7 +72,12 @@ function buildTwiceFlag(clip: ClipId, holders: readonly SquadCode[], owner: Squa
   return { code: 'handed-in-twice', squad, clip, alsoIn: holders.filter((holder) => holder !== squad) };
 }
 
-function buildTrace(clip: ClipReading, squad: SquadCode, decisions: Decisions): TabletTrace {
+interface Known {
+  readonly decisions: Decisions;
+  readonly pinnies: ReadonlyMap<ClipId, PinnieSquad>;
+}
+
+function buildTrace(clip: ClipReading, squad: SquadCode, { decisions, pinnies }: Known): TabletTrace {
   const { make, model, software, brand } = clip.facts?.recorder ?? {
     make: '',
     model: '',
@@ -80,6 +94,7 @@ function buildTrace(clip: ClipReading, squad: SquadCode, decisions: Decisions): 
     durationSeconds: clip.facts?.durationSeconds ?? null,
     uncertaintySeconds: clip.stamp.uncertaintySeconds,
     station: getKnownStation(clip, decisions),
+    pinnieOf: pinnies.get(clip.id)?.squad ?? null,
   };
 }
 

@@ -8,6 +8,7 @@ import { type Flag, getFlagKey } from '../matching/flag.ts';
 import type { ClipId } from '../matching/observation.ts';
 import { type ClipReading, findCameraNumber, findSeriesNumber, getPath } from './clip-reading.ts';
 import { buildOutsideFlag, findClipFlags, findTabletFlag, findUnreadableFlag } from './intake-flags.ts';
+import { findSameFootageFlags } from './same-footage.ts';
 import { type Owners, settleOwners } from './settle-owners.ts';
 import type { ClipAside, RouteClip, SortedClips, SquadClips } from './sorted-clips.ts';
 
@@ -41,9 +42,13 @@ export function sortClips(
     squads: squads.map(({ sorted }) => sorted),
     aside: [
       ...squads.flatMap(({ aside }) => aside),
-      ...nobodys.map((reading): ClipAside => ({ reading, squad: null, reason: 'nobodys', time: null })),
+      ...nobodys.map((reading): ClipAside => {
+        // Nobody's, but the teacher has said that it is not wanted: it waits no longer.
+        const isLeftOut = decisions.slotOf.get(reading.id) === 'none';
+        return { reading, squad: null, reason: isLeftOut ? 'by-teacher' : 'nobodys', time: null };
+      }),
     ],
-    flags: [...owners.flags, ...squads.flatMap(({ flags }) => flags)],
+    flags: [...owners.flags, ...findSameFootageFlags(clips, owners), ...squads.flatMap(({ flags }) => flags)],
   };
 }
 

@@ -15,6 +15,7 @@ export interface DecisionOptions {
   readonly notMet?: string;
   readonly undecided?: string;
   readonly confirm?: boolean;
+  readonly note?: string;
   readonly keep?: boolean;
   readonly clear?: boolean;
   readonly reopen?: boolean;
@@ -103,6 +104,8 @@ function buildClipActs(options: DecisionOptions, graded: GradedLesson): JournalA
   }
   if (options.confirm) acts.push({ kind: 'clip-confirmed', clip, answers: getAnswers(graded, clip) });
   acts.push(...buildAnswerActs(options, clip, graded));
+  if (options.note !== undefined)
+    acts.push({ kind: 'clip-noted', clip, text: orBack(options.note, (text) => text) });
   if (options.points !== undefined) acts.push(buildOverride({ type: 'clip', clip }, options));
   return acts;
 }

@@ -1,6 +1,7 @@
 import { describeFlag } from '../../renderer/text/english/flags.ts';
 import { explainProposal } from '../../renderer/text/english/proposals.ts';
 import type { Names } from '../../renderer/text/names.ts';
+import { findClipPoints } from '../app/grade-lesson.ts';
 import type { GradedClip, GradedLesson, GradedSquad, RaisedFlag } from '../app/graded-lesson.ts';
 import type { ClipAside } from '../app/sorted-clips.ts';
 import type { Problem } from '../contract/problem.ts';
@@ -80,7 +81,7 @@ function buildClip(graded: GradedLesson, clip: GradedClip, names: Names): object
       reason: { ...reason, text: explainProposal(reason, names) },
     })),
     criteria: findMarks(graded, reading.id),
-    points: findClipPoints(graded, reading.id),
+    points: findClipPoints(graded.score, reading.id),
   };
 }
 
@@ -93,17 +94,6 @@ function findMarks(graded: GradedLesson, clip: string): object[] {
     met: shown,
     confirmed,
   }));
-}
-
-/** What a clip earns under the plan's rule, changes by hand included; null where it fills no slot. */
-export function findClipPoints(graded: GradedLesson, clip: string): number | null {
-  for (const { sum } of graded.score.squads) {
-    const part = sum.parts.find((one) => one.code === 'slot' && one.clip === clip);
-    if (part?.code !== 'slot') continue;
-    const changes = sum.parts.filter((one) => one.code === 'override' && one.slot === part.slot);
-    return changes.reduce((points, change) => points + change.points, part.points);
-  }
-  return null;
 }
 
 function buildAside(

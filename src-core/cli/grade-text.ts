@@ -2,8 +2,8 @@ import { count, span } from '../../renderer/text/english/amounts.ts';
 import { nameAside, nameOrderRule, nameStationSource } from '../../renderer/text/english/circuit.ts';
 import { describeFlag, nameFlag } from '../../renderer/text/english/flags.ts';
 import type { Names } from '../../renderer/text/names.ts';
+import { findClipPoints } from '../app/grade-lesson.ts';
 import type { GradedClip, GradedLesson, GradedSquad, RaisedFlag } from '../app/graded-lesson.ts';
-import { findClipPoints } from './grade-json.ts';
 import { toOneLine } from './one-line.ts';
 import { formatTable } from './table.ts';
 
@@ -54,7 +54,7 @@ function formatClock({ from, offsetSeconds, uncertaintySeconds }: GradedSquad['c
 
 function formatClip(graded: GradedLesson, clip: GradedClip, names: Names): string[] {
   const { assignment, time } = clip;
-  const points = findClipPoints(graded, clip.reading.id);
+  const points = findClipPoints(graded.score, clip.reading.id);
   return [
     assignment.slot === null ? '–' : String(assignment.slot + 1),
     time.startMs === null ? 'no time' : names.time(time.startMs),

@@ -3,6 +3,8 @@ import { stepWords } from '../../renderer/text/english/steps.ts';
 import { runBring } from './commands/bring.ts';
 import { runCheck } from './commands/check.ts';
 import { runDemo } from './commands/demo.ts';
+import { runDesk } from './commands/desk.ts';
+import { runEvidence } from './commands/evidence.ts';
 import { runExport } from './commands/export.ts';
 import { runGrade } from './commands/grade.ts';
 import { runMark } from './commands/mark.ts';
@@ -40,6 +42,14 @@ program
   .action(run((options) => runDemo(options, terminal)));
 
 program
+  .command('desk')
+  .description('open the window, in a browser of this machine; nothing leaves the machine')
+  .argument('[lesson]', 'the lesson folder to open first')
+  .option('--port <number>', 'port on 127.0.0.1, instead of the usual one; 0 takes any')
+  .option('--no-open', 'print the address instead of opening a browser')
+  .action(run((lesson, options) => runDesk(lesson, options, terminal)));
+
+program
   .command('stamps')
   .description('say when each clip was recorded, where that is written and how far to believe it')
   .argument('<paths...>', 'clips, or folders of clips; of any lesson or none')
@@ -65,10 +75,20 @@ program
   .action(run((lesson, folders, options) => runBring([lesson, ...folders], options, terminal)));
 
 program
+  .command('evidence')
+  .description('say what clips show: reps, unison, cards, place, camera; of any lesson or none')
+  .argument('<clips...>', 'videos of any kind that ffmpeg reads, or folders of clips')
+  .option('--rule <rule>', 'one rep a “cycle”, or one a “side”', 'cycle')
+  .option('--tempo <min,max>', 'the movement’s usual length, shortest and longest, in seconds')
+  .option('--json', 'print JSON: one object a file')
+  .action(run((paths, options) => runEvidence(paths, options, terminal)));
+
+program
   .command('grade')
   .description('order each squad’s clips, hold them against its route, flag, propose and add up')
   .argument('<lesson>', 'the lesson folder')
   .option('--clips <folder>', 'read the clips where they lie, instead of “clips” in the lesson folder')
+  .option('--watch', 'first watch every clip whole, to count reps and measure unison; takes minutes, once')
   .option('--json', 'print JSON')
   .action(run((lesson, options) => runGrade(lesson, options, terminal)));
 
@@ -85,6 +105,7 @@ program
   .option('--not-met <criteria>', 'criteria not met')
   .option('--undecided <criteria>', 'criteria open again')
   .option('--confirm', 'make every answer shown the teacher’s own')
+  .option('--note <words>', 'a note about it; “back” takes it away')
   .optionsGroup('About a flag:')
   .option('--flag <key>', 'as “grade” prints it')
   .option('--keep', 'it is as flagged')

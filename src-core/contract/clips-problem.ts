@@ -1,5 +1,5 @@
-import type { CardSearchProblem } from '../evidence/card-search-problem.ts';
 import type { CardProblem, ForeignCode } from '../evidence/card-vote.ts';
+import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
 import type { FolderOwner } from '../intake/assign-squad.ts';
 import type { FolderProblem } from '../intake/folder-problem.ts';
 import type { StampProblem } from '../intake/stamp.ts';
@@ -29,6 +29,6 @@ export type ClipsProblem =
   | {
       readonly code: 'cards-not-searched';
       readonly paths: readonly string[];
-      readonly problem: CardSearchProblem;
+      readonly problem: EvidenceProblem;
     }
   | { readonly code: 'card-odd'; readonly path: string; readonly problem: CardProblem };

@@ -1,10 +1,11 @@
-import type { CardSearchProblem } from '../evidence/card-search-problem.ts';
+import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
 import type { CsvProblem } from '../gradebook/csv.ts';
 import type { HandInProblem } from '../gradebook/hand-in-check.ts';
 import type { LessonProblem } from '../lesson/lesson-problem.ts';
 import type { JournalProblem } from '../lesson-file/journal-file.ts';
 import type { MediaProblem } from '../media/media-problem.ts';
 import type { OverwrittenProblem, StorageProblem } from '../platform/storage-problem.ts';
+import type { CallProblem } from './call-problem.ts';
 import type { ClipsProblem } from './clips-problem.ts';
 
 /** Why a lesson cannot be opened, or what is wrong with what was opened. */
@@ -42,11 +43,12 @@ export type Problem =
   | OpenProblem
   | ClipsProblem
   | MediaProblem
-  | CardSearchProblem
+  | EvidenceProblem
   | MarkProblem
   | BringProblem
   | HandInProblem
-  | CsvProblem;
+  | CsvProblem
+  | CallProblem;
 
 /** The problem with this code. */
 export type ProblemOf<Code extends Problem['code']> = Extract<Problem, { code: Code }>;

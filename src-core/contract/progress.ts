@@ -1,6 +1,9 @@
 /** How far a long piece of work has come. */
 export interface Progress {
-  readonly step: 'read' | 'cards' | 'copy' | 'film';
+  readonly step: 'read' | 'cards' | 'watch' | 'count' | 'copy' | 'film' | 'proxy';
   readonly done: number;
   readonly total: number;
+  /** The same in bytes, where bytes are moved. */
+  readonly doneBytes?: number;
+  readonly totalBytes?: number;
 }

@@ -1,13 +1,22 @@
-import { mkdir, statfs } from 'node:fs/promises';
+import { mkdir, stat, statfs } from 'node:fs/promises';
 import path from 'node:path';
 import type { BringPorts, ClipSource } from '../app/bring-clips.ts';
 import { readFullHash } from './content-hash.ts';
 import { copyFileVerified } from './copy-file.ts';
 import { listFiles } from './list-files.ts';
 
-/** The folders that clips are to be brought from, listed. */
-export function listSources(folders: readonly string[]): Promise<readonly ClipSource[]> {
-  return Promise.all(folders.map(async (folder) => ({ folder, listing: await listFiles(folder) })));
+/** The folders that clips are to be brought from, listed; a clip that is named itself comes alone from its folder. */
+export function listSources(named: readonly string[]): Promise<readonly ClipSource[]> {
+  return Promise.all(named.map(listSource));
+}
+
+async function listSource(named: string): Promise<ClipSource> {
+  const found = await stat(named).catch(() => null);
+  if (!found?.isFile()) return { folder: named, listing: await listFiles(named) };
+  const folder = path.dirname(named);
+  const name = path.basename(named);
+  const file = { path: name, name, sizeBytes: found.size, modifiedMs: Math.round(found.mtimeMs) };
+  return { folder, listing: { name: path.basename(folder), files: [file], problems: [] } };
 }
 
 /** The disk, for bringing clips into this lesson's folder of clips, which is made where it is not there. */

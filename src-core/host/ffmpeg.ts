@@ -5,13 +5,17 @@ import type { Seconds } from '../platform/units.ts';
 import { MS_PER_SECOND } from '../platform/units.ts';
 import type { Ffmpeg } from './find-ffmpeg.ts';
 
-/** One run of ffmpeg: files in, filters, one raw stream out. */
+/** One run of ffmpeg: files in, filters, one stream of bytes out. */
 export interface FfmpegCall {
   readonly inputs: readonly FfmpegInput[];
-  /** Filter chains, joined to one graph; the last one's output is labelled `[out]`. */
+  /** Filter chains, joined to one graph; its outputs carry the labels that `maps` names. None: no filtering. */
   readonly filters: readonly string[];
-  /** Options of the output stream, such as its format. */
+  /** What goes into the output, in this order: labels of the graph or streams of an input. Default: `[out]`. */
+  readonly maps?: readonly string[];
+  /** Options of the output, such as its format. */
   readonly output: readonly string[];
+  /** Where the output goes; without it, to {@link FfmpegRun.output}. An absolute path; what stands there is replaced. */
+  readonly outputFile?: string;
   readonly limitSeconds: Seconds;
   readonly signal?: AbortSignal;
   /** Hears every line that ffmpeg says, each with its level: `[info]`, `[error]`. */
@@ -49,7 +53,8 @@ const GRACE_MS = 2000;
 /** Only files on this machine: a playlist disguised as a clip must not make ffmpeg open addresses. */
 const LOCAL_ONLY = ['-protocol_whitelist', 'file,pipe'];
 
-const SPEAK_PLAINLY = ['-hide_banner', '-nostdin', '-nostats', '-loglevel', 'level+info'];
+/** `-benchmark` makes it say at the end what processor time it took. */
+const SPEAK_PLAINLY = ['-hide_banner', '-nostdin', '-nostats', '-benchmark', '-loglevel', 'level+info'];
 
 /**
  * Starts ffmpeg: an argument list without a shell, a time limit, cancellation by signal. It is asked to stop with
@@ -112,8 +117,11 @@ function buildCommand(ffmpeg: Ffmpeg, call: FfmpegCall, output: PassThrough): fl
     // Spread on purpose: a lone string would be split at its spaces.
     command.input(`file:${input.path}`).inputOptions(...[...global, ...LOCAL_ONLY, ...input.options]);
   });
-  command.complexFilter([...call.filters]);
-  command.output(output).outputOptions(...['-map', '[out]', ...ffmpeg.passThrough, ...call.output]);
+  if (call.filters.length > 0) command.complexFilter([...call.filters]);
+  const maps = (call.maps ?? ['[out]']).flatMap((map) => ['-map', map]);
+  command
+    .output(call.outputFile ?? output)
+    .outputOptions(...[...maps, ...ffmpeg.passThrough, ...call.output]);
   return command;
 }
 

@@ -1,19 +1,16 @@
 import { readFile } from 'node:fs/promises';
-import { availableParallelism } from 'node:os';
 import path from 'node:path';
-import PQueue from 'p-queue';
 import { ulid } from 'ulid';
-import { type CardsReading, type FileReading, JOURNAL_HEADER, type LessonPorts } from '../app/ports.ts';
+import { type FileReading, JOURNAL_HEADER, type LessonPorts } from '../app/ports.ts';
 import { readMedia } from '../media/read-media.ts';
 import { fail, type Outcome, succeed } from '../platform/outcome.ts';
 import type { StorageProblem } from '../platform/storage-problem.ts';
-import { openCardCache } from './card-cache.ts';
 import { readFullHash, readSampleHash } from './content-hash.ts';
+import { openEvidencePorts } from './evidence-ports.ts';
 import { withFileBytes } from './file-byte-source.ts';
 import { openJournalStore } from './journal-store.ts';
 import { listFiles } from './list-files.ts';
 import { mapAll } from './map-all.ts';
-import { readCards } from './read-cards.ts';
 import { describeReadError } from './write-error.ts';
 
 /** Where a lesson lies, and what it is opened with. */
@@ -31,22 +28,12 @@ export function openLessonPorts(place: LessonPlace): LessonPorts {
   const clipsFolder = place.clipsFolder ?? path.join(folder, 'clips');
   const getFile = (relative: string) => path.join(clipsFolder, ...relative.split('/'));
   const journal = openJournalStore(path.join(folder, 'marks.jsonl'), JOURNAL_HEADER);
-  const cache = openCardCache(path.join(folder, 'evidence'));
-  const looks = new PQueue({ concurrency: availableParallelism() });
   return {
     readText: (name) => readTextIfThere(path.join(folder, name)),
     listClips: () => listFiles(clipsFolder),
     readFile: (relative) => readOneFile(getFile(relative)),
     readFullHash: (relative) => readFullHashIfThere(getFile(relative)),
-    readCards: async (relative, contentId): Promise<CardsReading> => {
-      const known = await cache.read(contentId);
-      if (known) return known;
-      const { readings, problems } = await looks.add(() => readCards(getFile(relative), { signal }));
-      const found = { readings, problems };
-      // A stop may have hit the decoder before it hit us; what it left is no finding.
-      if (!signal.aborted) await cache.write(contentId, found);
-      return found;
-    },
+    ...openEvidencePorts({ cacheFolder: path.join(folder, 'evidence'), getFile, signal }),
     readJournal: journal.read,
     appendToJournal: journal.append,
     mapAll,

@@ -16,6 +16,8 @@ export interface TabletTrace {
   readonly uncertaintySeconds: Seconds;
   /** From a card or the teacher; null where unknown. */
   readonly station: StationCode | null;
+  /** The squad whose pinnies are seen where that is clearly another than the clip's own; null where not. */
+  readonly pinnieOf: SquadCode | null;
 }
 
 /** One thing that speaks for another squad's tablet having filmed a clip. */
@@ -23,7 +25,8 @@ export type TraceHint =
   | { readonly kind: 'recorder'; readonly name: string }
   | { readonly kind: 'overlap'; readonly clip: string }
   | { readonly kind: 'fills-gap'; readonly station: StationCode }
-  | { readonly kind: 'name-series'; readonly neighbour: string };
+  | { readonly kind: 'name-series'; readonly neighbour: string }
+  | { readonly kind: 'pinnie'; readonly squad: SquadCode };
 
 /** A clip that another squad probably filmed. */
 export interface StrayClip {
@@ -113,6 +116,7 @@ function getHintsFor(trace: TabletTrace, squad: SquadCode, { traces, routes }: T
   if (trace.recorder !== '' && getUsualRecorder(theirs) === trace.recorder) {
     hints.push({ kind: 'recorder', name: trace.recorder });
   }
+  if (trace.pinnieOf === squad) hints.push({ kind: 'pinnie', squad });
   const neighbour = findNumberNeighbour(trace, theirs);
   if (neighbour) hints.push({ kind: 'name-series', neighbour: neighbour.clip });
   const { station } = trace;

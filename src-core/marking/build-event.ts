@@ -66,6 +66,8 @@ function findPrevious(decisions: Decisions, what: JournalDecision): JournalDecis
       const before = decisions.answers.get(what.clip);
       return before && before.size > 0 ? { ...what, answers: Object.fromEntries(before) } : null;
     }
+    case 'clip-noted':
+      return restate(decisions.notes.get(what.clip), (text) => ({ ...what, text }));
     case 'flag-settled':
       return restate(decisions.flags.get(what.flag), (answer) => ({ ...what, ...answer }));
     case 'squad-marked':

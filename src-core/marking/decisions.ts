@@ -37,6 +37,8 @@ export interface Decisions {
   readonly clockCorrectionSeconds: ReadonlyMap<SquadCode, Seconds>;
   /** Per clip, per criterion code: met or not. */
   readonly answers: ReadonlyMap<ClipId, ReadonlyMap<string, boolean>>;
+  /** Per clip, the teacher's note. */
+  readonly notes: ReadonlyMap<ClipId, string>;
   readonly flags: ReadonlyMap<FlagKey, FlagAnswer>;
   /** Per squad, per squad criterion code: points. */
   readonly squadPoints: ReadonlyMap<SquadCode, ReadonlyMap<string, number>>;
@@ -67,6 +69,7 @@ export function foldDecisions(inForce: readonly JournalDecision[], handedIn: rea
     slotOf: new Map<ClipId, SlotIndex | 'none'>(),
     clockCorrectionSeconds: new Map<SquadCode, Seconds>(),
     answers: new Map<ClipId, Map<string, boolean>>(),
+    notes: new Map<ClipId, string>(),
     flags: new Map<FlagKey, FlagAnswer>(),
     squadPoints: new Map<SquadCode, Map<string, number>>(),
     attendance: new Map<string, AttendanceWord>(),
@@ -100,6 +103,8 @@ function applyDecision(draft: Draft, decision: JournalDecision): object {
       for (const [criterion, met] of Object.entries(decision.answers)) put(answers, criterion, met);
       return answers;
     }
+    case 'clip-noted':
+      return put(draft.notes, decision.clip, decision.text);
     case 'flag-settled': {
       const { settled, reason } = decision;
       return put(draft.flags, decision.flag, settled && { settled, reason });

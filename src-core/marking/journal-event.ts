@@ -42,6 +42,12 @@ const decisions = [
   }),
   /** All answers shown for a clip, made the teacher's own as they stood; criteria not named stay as they are. */
   z.strictObject({ kind: z.literal('clip-confirmed'), clip: name, answers: z.record(name, z.boolean()) }),
+  /** What the teacher wants to remember of a clip, or tell its squad; null takes the note away. */
+  z.strictObject({
+    kind: z.literal('clip-noted'),
+    clip: name,
+    text: z.string().trim().min(1, 'some-words').max(2000, 'at-most-2000-characters').nullable(),
+  }),
   /** A flag answered: `kept` (it is as flagged) or `cleared` (it is not); null opens it again. */
   z.strictObject({
     kind: z.literal('flag-settled'),
@@ -145,6 +151,7 @@ export const journalActKindSchema = z.enum([
   'clock-set',
   'criterion-marked',
   'clip-confirmed',
+  'clip-noted',
   'flag-settled',
   'squad-marked',
   'attendance-set',

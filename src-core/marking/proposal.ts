@@ -1,4 +1,7 @@
+import type { ExerciseReason } from './propose-exercise.ts';
 import type { PlaceReason } from './propose-place.ts';
+import type { RepsReason } from './propose-reps.ts';
+import type { TogetherReason } from './propose-together.ts';
 
 /** What the machine suggests for one criterion of one clip; never a mark until the teacher confirms it. */
 export interface Proposal {
@@ -12,7 +15,7 @@ export interface Proposal {
 }
 
 /** Everything that can be given as a reason for a proposal. */
-export type ProposalReason = PlaceReason;
+export type ProposalReason = PlaceReason | ExerciseReason | RepsReason | TogetherReason;
 
 /** Every code that a proposal's reason can have. */
 export type ReasonCode = ProposalReason['code'];

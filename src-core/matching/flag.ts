@@ -80,6 +80,14 @@ export type Flag = { readonly squad: SquadCode } & (
       readonly likely: SquadCode;
       readonly hints: readonly TraceHint[];
     }
+  | {
+      /** The same footage in another file: exported anew, sent through another app. */
+      readonly code: 'same-footage';
+      readonly clip: ClipId;
+      readonly like: ClipId;
+      /** The squad that handed the other one in; null: nobody's yet. */
+      readonly likeSquad: SquadCode | null;
+    }
   | { readonly code: 'unreadable'; readonly clip: ClipId; readonly problem: string }
   | { readonly code: 'too-short'; readonly clip: ClipId; readonly durationSeconds: Seconds }
 );

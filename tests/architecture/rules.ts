@@ -95,10 +95,15 @@ const rendererCore = inCore('contract', 'platform', 'lesson', 'matching', 'marki
 
 const rendererParts = ['client', 'storage', 'ui', 'text'].map((part) => `renderer/${part}`);
 
+/** The page's screens; only the page itself, which shows one at a time, may use them. */
+const rendererFeatures = ['start', 'plan', 'bring-in', 'line-up', 'review', 'scores', 'hand-in'].map(
+  (step) => `renderer/features/${step}`,
+);
+
 const rendererAreas = ['renderer', ...rendererParts].map(
   (folder): Area => ({
     folder,
-    values: [...rendererCore, ...rendererParts],
+    values: [...rendererCore, ...rendererParts, ...(folder === 'renderer' ? rendererFeatures : [])],
     types: pureCore,
     node: false,
     packages: folder === 'renderer/text' ? PURE_PACKAGES : 'any',
@@ -109,10 +114,13 @@ const rendererAreas = ['renderer', ...rendererParts].map(
 export const AREAS: readonly Area[] = [
   ...coreAreas,
   ...rendererAreas,
-  { ...getRendererArea(), folder: 'renderer/features/*' },
+  ...rendererFeatures.map(
+    (folder): Area => ({ ...getRendererArea(), folder, values: [...rendererCore, ...rendererParts] }),
+  ),
+  { ...getRendererArea(), folder: 'renderer/features/*', values: [...rendererCore, ...rendererParts] },
   {
     folder: 'electron',
-    values: inCore('app', 'contract', 'host'),
+    values: [...inCore('app', 'contract', 'host', 'platform'), 'fixtures'],
     types: before('host'),
     node: true,
     packages: 'any',
@@ -126,7 +134,15 @@ export const AREAS: readonly Area[] = [
   },
   {
     folder: 'tests',
-    values: [...inCore(...STAGES), ...rendererParts, 'renderer', 'electron', 'fixtures', 'scripts'],
+    values: [
+      ...inCore(...STAGES),
+      ...rendererParts,
+      ...rendererFeatures,
+      'renderer',
+      'electron',
+      'fixtures',
+      'scripts',
+    ],
     types: [],
     node: true,
     packages: 'any',

@@ -2,8 +2,10 @@ import { execFile } from 'node:child_process';
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { promisify } from 'node:util';
-import { openCardCache } from '../../src-core/host/card-cache.ts';
+import type { ClipLook } from '../../src-core/evidence/clip-look.ts';
+import { cardsAnalyser, lookAnalyser } from '../../src-core/host/analysers.ts';
 import { readSampleHash } from '../../src-core/host/content-hash.ts';
+import { openEvidenceCache } from '../../src-core/host/evidence-cache.ts';
 import { formatStationCard } from '../../src-core/lesson/card-text.ts';
 import { planSchema } from '../../src-core/lesson/plan.ts';
 import { buildPlanText } from '../../src-core/lesson-file/plan-file.ts';
@@ -26,7 +28,7 @@ export async function generateLesson(folder: string, ffmpeg: string): Promise<vo
   await writeFile(path.join(folder, 'plan.json'), buildPlanText(buildPlan(codes)));
   await writeFile(path.join(folder, 'roster.csv'), buildRoster());
   const pattern = await filmPattern(path.join(folder, 'pattern.mp4'), ffmpeg);
-  const cache = openCardCache(path.join(folder, 'evidence'));
+  const cache = openEvidenceCache(path.join(folder, 'evidence'));
   for (let squad = 0; squad < SQUADS; squad += 1) {
     const home = path.join(folder, 'clips', `squad ${squad + 1}`);
     await mkdir(home, { recursive: true });
@@ -37,9 +39,21 @@ export async function generateLesson(folder: string, ffmpeg: string): Promise<vo
       const text = formatStationCard({ lesson: 'LONG', station, revision: 1 });
       const isRead = (squad + slot) % UNREAD_EVERY > 0;
       const readings = isRead ? [0.2, 0.4].map((atSeconds) => ({ text, atSeconds })) : [];
-      await cache.write((await readSampleHash(file)).slice(0, 16), { readings, problems: [] });
+      const id = (await readSampleHash(file)).slice(0, 16);
+      await cache.write(id, cardsAnalyser, { readings, problems: [], how: 'searched' });
+      await cache.write(id, lookAnalyser, buildLook((squad + slot) % STATIONS));
     }
   }
+}
+
+/** A place of its own for each station, cell by cell. */
+function buildLook(station: number): ClipLook {
+  const cells = Array.from(
+    { length: 16 * 9 * 7 },
+    (_, at) => ((at * 31 + station * 57) % 97) - (at % 7 > 2 ? 0 : 20),
+  );
+  const place = { columns: 16, rows: 9, cells };
+  return { durationSeconds: 12, place, movingColours: [], from: 'key-pictures' };
 }
 
 function buildPlan(codes: readonly string[]) {

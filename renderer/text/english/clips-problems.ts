@@ -1,6 +1,6 @@
 import type { ClipsProblem } from '../../../src-core/contract/clips-problem.ts';
-import type { CardSearchProblem } from '../../../src-core/evidence/card-search-problem.ts';
 import type { ForeignCode } from '../../../src-core/evidence/card-vote.ts';
+import type { EvidenceProblem } from '../../../src-core/evidence/evidence-problem.ts';
 import type { MediaProblem } from '../../../src-core/media/media-problem.ts';
 import type { Advice, Names } from '../names.ts';
 import { list, span } from './amounts.ts';
@@ -97,7 +97,7 @@ const mediaProblems: Wordings<MediaProblem['code']> = {
   'media-no-picture': () => ({ what: 'The file holds no picture.', todo: 'Hand in the clip itself.' }),
 };
 
-const lookProblems: Wordings<CardSearchProblem['code']> = {
+const lookProblems: Wordings<EvidenceProblem['code']> = {
   'ffmpeg-missing': () => ({
     what: 'No ffmpeg was found, so no card could be read.',
     todo: 'Install ffmpeg, or set ROUTEMARK_FFMPEG to its path.',
@@ -115,6 +115,10 @@ const lookProblems: Wordings<CardSearchProblem['code']> = {
     todo: 'Run again when the machine is less busy.',
   }),
   'decode-cancelled': () => ({ what: 'Looking for cards was stopped.', todo: null }),
+  'analysis-failed': ({ detail }) => ({
+    what: `Looking at it broke off (${detail}).`,
+    todo: 'Run again; the other clips are not touched.',
+  }),
   'card-reader-failed': ({ detail }) => ({
     what: `The reader of codes did not start (${detail}).`,
     todo: 'Install Routemark again.',
@@ -124,7 +128,7 @@ const lookProblems: Wordings<CardSearchProblem['code']> = {
 /** One failure of the search, however many clips it was met in. */
 const searchProblems: Wordings<'cards-not-searched'> = {
   'cards-not-searched': ({ paths, problem }, names) => {
-    const word = lookProblems[problem.code] as (of: CardSearchProblem, names: Names) => Advice;
+    const word = lookProblems[problem.code] as (of: EvidenceProblem, names: Names) => Advice;
     const { what, todo } = word(problem, names);
     return { what: `${what} Not searched for cards: ${describePaths(paths)}.`, todo };
   },
@@ -135,7 +139,7 @@ function describePaths(paths: readonly string[]): string {
 }
 
 /** Words for what is met among the clips. */
-export const clipsProblems: Wordings<(ClipsProblem | MediaProblem | CardSearchProblem)['code']> = {
+export const clipsProblems: Wordings<(ClipsProblem | MediaProblem | EvidenceProblem)['code']> = {
   ...folderProblems,
   ...mediaProblems,
   ...lookProblems,

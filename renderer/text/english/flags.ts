@@ -15,6 +15,7 @@ const TITLES: Readonly<Record<FlagCode, string>> = {
   'outside-period': 'Outside the period',
   'handed-in-twice': 'Handed in twice',
   'other-squad': 'Another squad’s',
+  'same-footage': 'Same footage twice',
   unreadable: 'Unreadable',
   'too-short': 'Too short',
 };
@@ -84,6 +85,10 @@ const WORDINGS: Wordings = {
     what: `It looks like ${names.squad(likely)}’s: ${list(hints.map((hint) => nameHint(hint, names)))}.`,
     todo: `Give it to ${names.squad(likely)}, or clear the flag.`,
   }),
+  'same-footage': ({ like, likeSquad }, names) => ({
+    what: `It shows the same footage as ${names.clip(like)}${likeSquad === null ? '' : ` of ${names.squad(likeSquad)}`}.`,
+    todo: 'Set one of the two aside, or clear the flag.',
+  }),
   unreadable: ({ problem }) => ({
     what: `${UNREADABLE[problem] ?? 'It cannot be read'}.`,
     todo: 'Copy it again while the tablet is here, or keep the flag.',
@@ -126,6 +131,8 @@ function nameHint(hint: TraceHint, names: Names): string {
       return `this squad’s tablet was filming ${names.clip(hint.clip)} at the same time`;
     case 'fills-gap':
       return `they have no clip of station ${names.station(hint.station)}`;
+    case 'pinnie':
+      return `the pinnies in it are ${names.squad(hint.squad)}’s`;
     case 'name-series':
       return `its number is next to their ${names.clip(hint.neighbour)}’s`;
   }

@@ -1,11 +1,17 @@
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { Advice, Names } from '../names.ts';
+import { callProblems } from './call-problems.ts';
 import { clipsProblems } from './clips-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
 import { recordProblems } from './record-problems.ts';
 import type { Wordings } from './wordings.ts';
 
-const WORDINGS: Wordings<Problem['code']> = { ...lessonProblems, ...clipsProblems, ...recordProblems };
+const WORDINGS: Wordings<Problem['code']> = {
+  ...lessonProblems,
+  ...clipsProblems,
+  ...recordProblems,
+  ...callProblems,
+};
 
 /** What happened and what to do about it, for any problem of any stage. */
 export function describeProblem(problem: Problem, names: Names): Advice {

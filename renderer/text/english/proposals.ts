@@ -7,8 +7,37 @@ const WORDINGS: { readonly [Code in ReasonCode]: (reason: ReasonOf<Code>, names:
     `card ${station} read at ${clock(atSeconds)}, not ${expected}`,
   'teacher-named-station': ({ station }) => `you named station ${station}`,
   'teacher-named-other': ({ station, expected }) => `you named station ${station}, not ${expected}`,
+  'looks-like-clip': ({ station, like }, names) =>
+    `no card read; looks like ${names.clip(like)} at ${names.station(station)}`,
+  'looks-like-other': ({ station, expected, like }, names) =>
+    `no card read; looks like ${names.clip(like)} at ${names.station(station)}, not ${expected}`,
   'only-slot-left': ({ station }, names) => `no card read; only ${names.station(station)} is left for it`,
+  'tempo-fits': ({ cycleSeconds, usualSeconds }) =>
+    `one movement every ${seconds(cycleSeconds)}, as usual here (${range(usualSeconds)})`,
+  'tempo-differs': ({ cycleSeconds, usualSeconds }) =>
+    `one movement every ${seconds(cycleSeconds)}, where ${range(usualSeconds)} is usual`,
+  'repeats-at-place': ({ cycleSeconds }) => `a movement every ${seconds(cycleSeconds)} at the right place`,
+  'no-repetition': () => 'no repeated movement seen',
+  'reps-counted': ({ count, prescribed }) => `${count} of ${prescribed} reps counted`,
+  'reps-short': ({ count, prescribed }) => `${count} of ${prescribed} reps counted`,
+  'no-reps-seen': ({ prescribed }) => `none of ${prescribed} reps seen`,
+  'moves-together': ({ lanes, lagSeconds }) =>
+    `${lanes} move together, none more than ${seconds(Math.abs(lagSeconds))} off`,
+  alternates: ({ lanes }) => `${lanes} move by turns, not at once`,
+  'lane-misses-reps': ({ lane, reps, of }) => `number ${lane} from the left did ${reps} of ${of} reps`,
+  'lane-off-beat': ({ lane, lagSeconds }) =>
+    `number ${lane} from the left is ${seconds(Math.abs(lagSeconds))} ${lagSeconds < 0 ? 'ahead' : 'behind'}`,
+  'lanes-unseen': ({ missing }) =>
+    missing === 1 ? 'one performer is not seen moving' : `${missing} performers are not seen moving`,
 };
+
+function seconds(value: number): string {
+  return `${value.toFixed(1)} s`;
+}
+
+function range([from, to]: readonly [number, number]): string {
+  return `${from} to ${to} s`;
+}
 
 function clock(seconds: number): string {
   const whole = Math.floor(seconds);

@@ -3,7 +3,10 @@ import type { Progress } from '../../../src-core/contract/progress.ts';
 /** What is being done, by step of a long piece of work. */
 export const stepWords: Readonly<Record<Progress['step'], string>> = {
   read: 'Reading stamps',
-  cards: 'Looking for cards',
+  cards: 'Looking at clips',
+  watch: 'Watching clips',
+  count: 'Counting reps',
   copy: 'Copying and checking',
   film: 'Filming',
+  proxy: 'Making a film that this window plays',
 };

@@ -9,12 +9,14 @@ import type { ExitCode, Terminal } from '../terminal.ts';
 /** `grade <lesson>`: from the folder of clips to proposals, flags and points under every order rule. */
 export async function runGrade(
   folder: string,
-  options: LessonOptions,
+  options: LessonOptions & { readonly watch?: boolean },
   terminal: Terminal,
 ): Promise<ExitCode> {
   const open = await openFolder(folder, options, terminal);
   if (!open) return 2;
-  const graded = await gradeLesson(open.ports, open.lesson, terminal.job);
+  const graded = await gradeLesson(open.ports, open.lesson, terminal.job, {
+    watch: options.watch ? 'all' : 'none',
+  });
   const names = getLessonNames(graded);
   const problems = [...open.problems, ...graded.problems];
   if (options.json) terminal.write(formatJson(buildGradeJson(graded, problems, names)));

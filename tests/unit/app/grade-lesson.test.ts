@@ -81,6 +81,14 @@ describe('whose a clip is', () => {
     expect(flags(both)).toContain('handed-in-twice:plum:x');
   });
 
+  test('no longer waits once the teacher has left the clip out', () => {
+    const left = grade(
+      [{ id: 'x', paths: ['Plum/x.MOV', 'Teal/y.MOV'], at: '09:05:00' }],
+      [{ kind: 'clip-placed', clip: 'x', slot: 'none' }],
+    );
+    expect(aside(left)).toEqual(['x by-teacher']);
+  });
+
   test('is the one’s who lacks its station', () => {
     const graded = grade(twice);
     expect(walks(graded)).toEqual(['tA tB', 'pB pA']);

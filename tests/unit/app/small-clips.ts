@@ -1,3 +1,4 @@
+import { NO_EVIDENCE } from '../../../src-core/app/clip-evidence.ts';
 import type { ClipReading } from '../../../src-core/app/clip-reading.ts';
 import { gradeClips } from '../../../src-core/app/grade-lesson.ts';
 import type { GradedLesson } from '../../../src-core/app/graded-lesson.ts';
@@ -62,6 +63,7 @@ function buildClip({ id, paths, at = null, station, clockCard, change }: SaidCli
     },
     card,
     lookProblems: [],
+    evidence: NO_EVIDENCE,
     ...change,
   };
 }

@@ -16,6 +16,7 @@ const trace = (clip: string, squad: string, change: Partial<TabletTrace> = {}): 
   durationSeconds: 12,
   uncertaintySeconds: 1,
   station: null,
+  pinnieOf: null,
   ...change,
 });
 

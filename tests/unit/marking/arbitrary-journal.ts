@@ -38,6 +38,11 @@ export const arbitraryDecision: fc.Arbitrary<JournalDecision> = fc.oneof(
     answers: fc.dictionary(criterion, fc.boolean(), { noNullPrototype: true }),
   }),
   fc.record({
+    kind: fc.constant('clip-noted' as const),
+    clip,
+    text: fc.option(fc.constantFrom('mind your backs', 'well counted')),
+  }),
+  fc.record({
     kind: fc.constant('flag-settled' as const),
     flag: fc.constantFrom('missing:plum:1', 'extra:teal:clip-2'),
     settled: fc.option(fc.constantFrom('kept' as const, 'cleared' as const)),

@@ -77,8 +77,13 @@ const FLAGS: { readonly [Code in FlagCode]: readonly Omit<Extract<Flag, { code: 
         { kind: 'overlap', clip: 'c2' },
         { kind: 'fills-gap', station: 'A' },
         { kind: 'name-series', neighbour: 'c3' },
+        { kind: 'pinnie', squad: 'moss' },
       ],
     },
+  ],
+  'same-footage': [
+    { ...base, like: 'c2', likeSquad: 'moss' },
+    { ...base, like: 'c2', likeSquad: null },
   ],
   unreadable: ['media-empty', 'media-malformed', 'decode-failed', 'gone'].map((problem) => ({
     ...base,
@@ -178,12 +183,27 @@ describe('the words for proposals and the circuit', () => {
     'card-shows-other': { station: 'A', expected: 'B', atSeconds: 0.2 },
     'teacher-named-station': { station: 'A' },
     'teacher-named-other': { station: 'A', expected: 'B' },
+    'looks-like-clip': { station: 'A', like: 'c2' },
+    'looks-like-other': { station: 'A', expected: 'B', like: 'c2' },
     'only-slot-left': { station: 'A' },
+    'tempo-fits': { cycleSeconds: 1.94, usualSeconds: [1.5, 4] },
+    'tempo-differs': { cycleSeconds: 0.7, usualSeconds: [1.5, 4] },
+    'repeats-at-place': { cycleSeconds: 1.94 },
+    'no-repetition': {},
+    'reps-counted': { count: 10, prescribed: 10 },
+    'reps-short': { count: 7, prescribed: 10 },
+    'no-reps-seen': { prescribed: 10 },
+    'moves-together': { lanes: 4, lagSeconds: -0.12 },
+    alternates: { lanes: 2 },
+    'lane-misses-reps': { lane: 3, lanes: 4, reps: 6, of: 10 },
+    'lane-off-beat': { lane: 3, lanes: 4, lagSeconds: 0.5 },
+    'lanes-unseen': { missing: 1 },
   };
 
   test.each(Object.entries(reasons))('%s has words', (code, facts) => {
     const words = explainProposal({ code, ...facts } as ProposalReason, names);
-    expect(words).toMatch(/\bA\b/);
+    if ('station' in facts) expect(words).toMatch(/\bA\b/);
+    expect(words).toMatch(/^\S.*\S$/);
     expect(words).not.toMatch(HOLES);
   });
 

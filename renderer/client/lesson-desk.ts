@@ -1,0 +1,137 @@
+import type { CallInput, CallName } from '../../src-core/contract/calls.ts';
+import type { DeskClient } from '../../src-core/contract/desk-client.ts';
+import type { LessonId } from '../../src-core/contract/desk-view.ts';
+import type { LessonUpdate } from '../../src-core/contract/lesson-update.ts';
+import type { LessonView } from '../../src-core/contract/lesson-view.ts';
+import type { Problem } from '../../src-core/contract/problem.ts';
+import type { Progress } from '../../src-core/contract/progress.ts';
+import type { Reply } from '../../src-core/contract/reply.ts';
+import type { JournalAct } from '../../src-core/marking/journal-event.ts';
+import { openLessonStore } from '../storage/lesson-store.ts';
+import type { PageDatabase } from '../storage/page-database.ts';
+import type { LessonState } from './lesson-state.ts';
+
+/** The calls about a lesson that answer with its update. */
+export type UpdatingCall = 'readLesson' | 'readClips' | 'setClipsFolder' | 'savePlan' | 'writeSheet';
+
+/** What a page does with an open lesson. One a page and lesson. */
+export interface LessonDesk {
+  readonly lesson: LessonId;
+  readonly client: DeskClient;
+  readonly getState: () => LessonState;
+  readonly subscribe: (listener: () => void) => () => void;
+  /**
+   * Records decisions, one undo each: shown at once, kept through crashes, sent until the host has them. Resolves when
+   * the host has answered for now; what can never be recorded is in `troubles`.
+   */
+  readonly decide: (...acts: readonly JournalAct[]) => Promise<void>;
+  readonly undo: () => Promise<void>;
+  readonly redo: () => Promise<void>;
+  /** Reads the folder of clips anew; joins a reading that runs. */
+  readonly readClips: () => Promise<void>;
+  /** Asks with the lesson and the revision that is here, and takes the update that comes back. */
+  readonly ask: <Name extends UpdatingCall>(
+    name: Name,
+    input: Omit<CallInput<Name>, 'lesson' | 'since'>,
+  ) => Promise<Reply<Name>>;
+  readonly report: (problems: readonly Problem[]) => void;
+  readonly putAway: () => void;
+  readonly close: () => void;
+}
+
+/** What a lesson's desk stands on. */
+export interface LessonDeskParts {
+  readonly client: DeskClient;
+  readonly database: PageDatabase;
+  /** The view to begin with. */
+  readonly first: LessonView;
+  /** Whose name stands beside a decision made now. */
+  readonly getWho: () => string;
+}
+
+/**
+ * Opens the desk of a lesson, beginning with the view that opening gave or that the page has kept; reads its clips
+ * where nobody has yet.
+ */
+export function openLessonDesk({ client, database, first, getWho }: LessonDeskParts): LessonDesk {
+  const { lesson } = first;
+  const store = openLessonStore({ client, database, lesson, getWho });
+  const listeners = new Set<() => void>();
+  let state: LessonState = { view: first, reading: null, waiting: 0, troubles: [], isReached: true };
+  const change = (part: Partial<LessonState>) => {
+    state = { ...state, ...part };
+    for (const listener of listeners) listener();
+  };
+  const report = (problems: readonly Problem[]) =>
+    problems.length > 0 && change({ troubles: [...state.troubles, ...problems].slice(-20) });
+  const leave = store.subscribe(() => {
+    const { view, waiting, contact, refused, held } = store.getState();
+    const wasRead = state.view.reading.state !== 'unread';
+    change({ view: view ?? state.view, waiting, isReached: contact === 'here' });
+    if (refused.length > 0) store.dismissRefused();
+    // A host that was started anew knows the lesson and not its clips.
+    if (wasRead && view?.reading.state === 'unread') void readNow();
+    report([...refused, ...held.filter(({ code }) => state.troubles.every((told) => told.code !== code))]);
+  });
+  const since = () => store.getSince();
+  const readNow = () =>
+    readClips({ client, lesson, since, take: store.take, getState: () => state, change, report });
+  store.take({ kind: 'whole', view: first });
+  void store.start();
+  if (first.reading.state !== 'read') void readNow();
+  return {
+    lesson,
+    client,
+    getState: () => state,
+    subscribe: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    decide: (...acts) => store.decide(acts).then(store.settle),
+    undo: () => store.undo().then(store.settle),
+    redo: () => store.redo().then(store.settle),
+    readClips: readNow,
+    ask: async (name, input) => {
+      const whole = { ...input, lesson, since: since() } as CallInput<typeof name>;
+      const reply = await client.request(name, whole);
+      if (reply.ok) store.take((reply.value as { update: LessonUpdate }).update);
+      return reply;
+    },
+    report,
+    putAway: () => change({ troubles: [] }),
+    close: () => {
+      leave();
+      store.stop();
+    },
+  };
+}
+
+interface Reading {
+  readonly client: DeskClient;
+  readonly lesson: LessonId;
+  readonly since: () => number | null;
+  readonly getState: () => LessonState;
+  readonly change: (change: Partial<LessonState>) => void;
+  readonly take: (update: LessonUpdate) => void;
+  readonly report: (problems: readonly Problem[]) => void;
+}
+
+async function readClips(reading: Reading): Promise<void> {
+  const { client, lesson, since, getState, change, take, report } = reading;
+  if (getState().reading) return;
+  const controller = new AbortController();
+  const stop = () => controller.abort();
+  const step: Progress = { step: 'read', done: 0, total: 0 };
+  change({ reading: { progress: step, secondsLeft: null, stop } });
+  const reply = await client.request(
+    'readClips' satisfies CallName,
+    { lesson, since: since() },
+    {
+      signal: controller.signal,
+      onProgress: (progress, secondsLeft) => change({ reading: { progress, secondsLeft, stop } }),
+    },
+  );
+  change({ reading: null });
+  if (reply.ok) take(reply.value.update);
+  else report(reply.problems.filter(({ code }) => code !== 'call-cancelled'));
+}

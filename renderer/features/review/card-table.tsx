@@ -1,0 +1,96 @@
+import { memo } from 'react';
+import type { LessonNames } from '../../client/lesson-names.ts';
+import { REVIEW } from '../../text/english/review.ts';
+import { ONE_SQUAD } from '../../text/english/window.ts';
+import { getFlagGlyph } from '../../ui/flag-tag.tsx';
+import { Glyph } from '../../ui/glyph.tsx';
+import { usePreferences } from '../../ui/preferences.ts';
+import { SquadMark } from '../../ui/squads.tsx';
+import type { ClassCard, Hole } from './class-card.ts';
+
+/** The class card: stations by squads, punched as clips are inked. It is the queue: pressing a hole shows its clip. */
+export const CardTable = memo(function CardTable({
+  card,
+  current,
+  names,
+  onShow,
+}: {
+  readonly card: ClassCard;
+  readonly current: string | null;
+  readonly names: LessonNames;
+  readonly onShow: (clip: string) => void;
+}) {
+  const squads = card.lines[0]?.holes.map(({ squad }) => squad) ?? [];
+  return (
+    <div className="card-scroll">
+      <table className="cardt">
+        <caption className="vh">{REVIEW.cardCaption}</caption>
+        <thead>
+          <tr>
+            <td />
+            {squads.map((squad) => (
+              <th key={squad} scope="col">
+                <SquadMark squad={squad} />
+              </th>
+            ))}
+            <th scope="col" className="lf">
+              {REVIEW.left}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {card.lines.map(({ station, place, holes, left }) => (
+            <tr key={station} className={holes.some(({ clip }) => clip && clip === current) ? 'on' : ''}>
+              <th scope="row">
+                <b>{station}</b> {place}
+              </th>
+              {holes.map((hole) => (
+                <td key={hole.squad}>
+                  <Punch
+                    hole={hole}
+                    isNow={hole.clip !== null && hole.clip === current}
+                    {...{ names, onShow }}
+                  />
+                </td>
+              ))}
+              <td className="lf">{left === 0 ? REVIEW.noneLeft : left}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+});
+
+const LOOKS = { inked: 'ink', pencilled: '', flagged: 'need', gone: 'gone', none: 'off' } as const;
+
+function Punch({
+  hole,
+  isNow,
+  names,
+  onShow,
+}: {
+  readonly hole: Hole;
+  readonly isNow: boolean;
+  readonly names: LessonNames;
+  readonly onShow: (clip: string) => void;
+}) {
+  const { areNamesHidden } = usePreferences();
+  const { squad, station, state, clip, flag } = hole;
+  const who = areNamesHidden ? ONE_SQUAD : names.squad(squad);
+  const label = REVIEW.hole(who, station, REVIEW.holes[isNow ? 'now' : state]);
+  const look = isNow ? 'now' : LOOKS[state];
+  if (clip === null) return <span className={`punch ${look}`} role="img" aria-label={label} />;
+  return (
+    <button
+      type="button"
+      className={`punch ${look}`}
+      aria-label={label}
+      aria-current={isNow}
+      onClick={() => onShow(clip)}
+    >
+      {!isNow && state === 'inked' && <Glyph name="tick" />}
+      {!isNow && flag && <Glyph name={getFlagGlyph(flag)} />}
+    </button>
+  );
+}

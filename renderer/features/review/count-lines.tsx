@@ -1,0 +1,65 @@
+import type { LessonId } from '../../../src-core/contract/desk-view.ts';
+import type { ClipView } from '../../../src-core/contract/lesson-view.ts';
+import { getStillUrl } from '../../client/media-urls.ts';
+import { moment, REVIEW } from '../../text/english/review.ts';
+import { type CountLine, type CountSheet, findLineAt } from './count-sheet.ts';
+import type { FilmControl } from './film-control.ts';
+import { useFilmState } from './use-film.ts';
+
+/** Twice the smallest height that a still is shown at, for screens with fine pixels. */
+const STILL_HEIGHT = 96;
+
+/** One still per line: hovering shows its moment in the film, pressing plays from there. */
+export function CountLines({
+  lesson,
+  clip,
+  sheet,
+  control,
+}: {
+  readonly lesson: LessonId;
+  readonly clip: ClipView;
+  readonly sheet: CountSheet;
+  readonly control: FilmControl;
+}) {
+  const current = useFilmState(control, ({ seconds }) => findLineAt(sheet, seconds));
+  return (
+    <ol className="reps">
+      {sheet.lines.map((line, at) => (
+        <li key={line.atSeconds} className={at === current ? 'cur' : ''}>
+          <button
+            type="button"
+            aria-label={label(line)}
+            aria-current={at === current}
+            onClick={() => {
+              control.seek(line.fromSeconds);
+              control.play();
+            }}
+            onPointerEnter={() => {
+              if (!control.getState().isPlaying) control.seek(line.atSeconds);
+            }}
+          >
+            <b>{line.number ?? moment(line.atSeconds)}</b>
+            <span className="st">
+              <img
+                src={getStillUrl(lesson, clip.id, line.atSeconds, STILL_HEIGHT)}
+                alt=""
+                decoding="async"
+                fetchPriority="low"
+                ref={letGo}
+              />
+            </span>
+          </button>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+/** A still that nobody waits for any more gives its connection back. */
+function letGo(image: HTMLImageElement): () => void {
+  return () => image.removeAttribute('src');
+}
+
+function label({ number, atSeconds }: CountLine): string {
+  return number === null ? REVIEW.stillLabel(atSeconds) : REVIEW.repLabel(number, atSeconds);
+}

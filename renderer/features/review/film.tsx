@@ -1,0 +1,132 @@
+import { useEffect, useRef, useState } from 'react';
+import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
+import type { LessonId } from '../../../src-core/contract/desk-view.ts';
+import type { ClipView } from '../../../src-core/contract/lesson-view.ts';
+import type { LessonNames } from '../../client/lesson-names.ts';
+import { getFilmUrl, getStillUrl } from '../../client/media-urls.ts';
+import { describeProblem } from '../../text/english/problems.ts';
+import { REVIEW } from '../../text/english/review.ts';
+import { Button } from '../../ui/button.tsx';
+import type { FilmControl } from './film-control.ts';
+import { type Playable, usePlayable } from './use-playable.ts';
+
+/** One clip's picture: its film, or the photo that was handed in instead. */
+export function Film({
+  client,
+  lesson,
+  clip,
+  names,
+  control,
+  offsetSeconds = 0,
+}: {
+  readonly client: DeskClient;
+  readonly lesson: LessonId;
+  readonly clip: ClipView;
+  readonly names: LessonNames;
+  readonly control: FilmControl;
+  readonly offsetSeconds?: number;
+}) {
+  const station = clip.assignment?.station ? names.station(clip.assignment.station) : names.clip(clip.id);
+  if (clip.holds !== 'video') {
+    return (
+      <figure>
+        <Photo lesson={lesson} clip={clip.id} alt={REVIEW.photoWords(station)} />
+        <figcaption>{REVIEW.photo}</figcaption>
+      </figure>
+    );
+  }
+  return <Video {...{ client, lesson, clip, names, control, offsetSeconds, station }} />;
+}
+
+/** The photo's own bytes; a still made from it where this window does not know its kind (HEIC). */
+function Photo({
+  lesson,
+  clip,
+  alt,
+}: {
+  readonly lesson: LessonId;
+  readonly clip: string;
+  readonly alt: string;
+}) {
+  const [isUnknown, setUnknown] = useState(false);
+  const url = isUnknown ? getStillUrl(lesson, clip, 0, 720) : getFilmUrl(lesson, clip);
+  return <img className="pic" src={url} alt={alt} onError={() => setUnknown(true)} />;
+}
+
+function Video(props: {
+  readonly client: DeskClient;
+  readonly lesson: LessonId;
+  readonly clip: ClipView;
+  readonly names: LessonNames;
+  readonly control: FilmControl;
+  readonly offsetSeconds: number;
+  readonly station: string;
+}) {
+  const { client, lesson, clip, names, control, offsetSeconds, station } = props;
+  const playable = usePlayable(client, lesson, clip.id);
+  const video = useRef<HTMLVideoElement>(null);
+  const { url, onUnplayable } = playable;
+  useEffect(() => {
+    const element = video.current;
+    return element ? control.attach(element, offsetSeconds) : undefined;
+  }, [control, offsetSeconds]);
+  useEffect(() => {
+    const element = video.current;
+    if (!element) return;
+    element.src = url;
+    return () => {
+      // A film that is only taken off the page keeps its connection, and a browser has few: soon no decision gets
+      // through. Emptied, it lets go at once.
+      element.removeAttribute('src');
+      element.load();
+    };
+  }, [url]);
+  return (
+    <figure>
+      {/* biome-ignore lint/a11y/useMediaCaption: pupils' clips have no words to caption */}
+      <video
+        ref={video}
+        className="pic"
+        preload="auto"
+        playsInline
+        tabIndex={-1}
+        aria-label={REVIEW.filmWords(station)}
+        onClick={control.toggle}
+        onError={onUnplayable}
+        onLoadedMetadata={({ currentTarget }) => {
+          // Sound alone was decoded: the picture's codec is not known here.
+          if (currentTarget.videoWidth === 0) onUnplayable();
+        }}
+      />
+      {playable.state !== 'ready' && <Cover playable={playable} names={names} />}
+    </figure>
+  );
+}
+
+function Cover({ playable, names }: { readonly playable: Playable; readonly names: LessonNames }) {
+  const { state, secondsLeft, problems, tryAgain } = playable;
+  if (state === 'making') {
+    return (
+      <div className="cover hatch" role="status">
+        <p>
+          {REVIEW.makingProxy} {secondsLeft !== null && REVIEW.proxyLeft(secondsLeft)}
+        </p>
+      </div>
+    );
+  }
+  return (
+    <div className="cover" role="alert">
+      <b>{REVIEW.filmFailed}</b>
+      {problems.map((problem) => {
+        const { what, todo } = describeProblem(problem, names);
+        return (
+          <p key={what}>
+            {what} {todo}
+          </p>
+        );
+      })}
+      <p>{REVIEW.filmSafe}</p>
+      <Button onPress={tryAgain}>{REVIEW.tryAgain}</Button>
+    </div>
+  );
+}

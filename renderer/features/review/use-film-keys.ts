@@ -1,0 +1,33 @@
+import { useKeys } from '../../ui/keys/use-keys.ts';
+import { type CountSheet, findLineAt } from './count-sheet.ts';
+import { type FilmControl, shiftRate } from './film-control.ts';
+import { toggleLoop } from './transport.tsx';
+
+/** The keys that run the film. */
+export function useFilmKeys(control: FilmControl, sheet: CountSheet): void {
+  const toLine = (by: 1 | -1) => {
+    const { seconds, loop } = control.getState();
+    const at = findLineAt(sheet, seconds);
+    const line = sheet.lines[at < 0 && by > 0 && seconds < sheet.fromSeconds ? 0 : at + by];
+    if (!line) return false;
+    control.seek(line.fromSeconds + 0.001);
+    if (loop) control.setLoop({ fromSeconds: line.fromSeconds, toSeconds: line.toSeconds });
+    return true;
+  };
+  const shift = (by: 1 | -1) => control.setRate(shiftRate(control.getState().rate, by));
+  useKeys({
+    // A box that has the focus is answered by Space.
+    play: () => (isAnswer(document.activeElement) ? false : control.toggle()),
+    'rep-up': () => toLine(-1),
+    'rep-down': () => toLine(1),
+    'frame-back': () => control.step(-1),
+    'frame-on': () => control.step(1),
+    'loop-rep': () => toggleLoop(control, sheet),
+    slower: () => shift(-1),
+    faster: () => shift(1),
+  });
+}
+
+function isAnswer(element: Element | null): boolean {
+  return element instanceof HTMLInputElement && element.type === 'radio';
+}

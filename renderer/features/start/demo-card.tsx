@@ -1,0 +1,55 @@
+import { useRef, useState } from 'react';
+import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
+import type { LessonId } from '../../../src-core/contract/desk-view.ts';
+import type { Problem } from '../../../src-core/contract/problem.ts';
+import type { Progress } from '../../../src-core/contract/progress.ts';
+import { START } from '../../text/english/window.ts';
+import { Button } from '../../ui/button.tsx';
+import { Bar } from '../../ui/marks.tsx';
+
+/** The demo lesson, one press away; the first press films it. */
+export function DemoCard({
+  client,
+  onOpen,
+  onTroubles,
+}: {
+  readonly client: DeskClient;
+  readonly onOpen: (lesson: LessonId) => void;
+  readonly onTroubles: (problems: readonly Problem[]) => void;
+}) {
+  const [progress, setProgress] = useState<Progress | null>(null);
+  const [isAsked, setAsked] = useState(false);
+  const controller = useRef<AbortController | null>(null);
+  const open = async () => {
+    const stopper = new AbortController();
+    controller.current = stopper;
+    setAsked(true);
+    const reply = await client.request(
+      'openDemo',
+      { anew: false },
+      { signal: stopper.signal, onProgress: setProgress },
+    );
+    setAsked(false);
+    setProgress(null);
+    if (!reply.ok) onTroubles(reply.problems.filter(({ code }) => code !== 'call-cancelled'));
+    else if (reply.value.update.kind === 'whole') onOpen(reply.value.update.view.lesson);
+  };
+  return (
+    <section className="sheet demo" aria-label={START.demoHead}>
+      <h2>{START.demoHead}</h2>
+      <p className="read">{START.demoText}</p>
+      {isAsked ? (
+        <div className="demo-run" role="status">
+          <p>{progress ? START.demoFilming(progress.done, progress.total) : START.opening}</p>
+          {progress && <Bar share={progress.done / Math.max(1, progress.total)} label={START.demoWait} />}
+          {progress && <p className="pen">{START.demoWait}</p>}
+          <Button onPress={() => controller.current?.abort()}>{START.stop}</Button>
+        </div>
+      ) : (
+        <Button look="ink" onPress={open} isAutoFocused>
+          {START.openDemo}
+        </Button>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,49 @@
+import { useEffect, useState } from 'react';
+import type { DeskClient } from '../../src-core/contract/desk-client.ts';
+import type { DeskView, LessonId } from '../../src-core/contract/desk-view.ts';
+import type { Problem } from '../../src-core/contract/problem.ts';
+import { Start } from '../features/start/start.tsx';
+import { ErrorBoundary } from './error-boundary.tsx';
+import { LessonWindow } from './lesson-window.tsx';
+import { useOpenLesson } from './use-open-lesson.ts';
+import { useRoute } from './use-route.ts';
+
+/** The whole window: the chooser of lessons, or an open lesson at one of its steps. */
+export function App({ client }: { readonly client: DeskClient }) {
+  const [route, go] = useRoute();
+  const { desk, troubles } = useOpenLesson(client, route.lesson);
+  const [deskView, setDeskView] = useState<DeskView | null>(null);
+  const [failed, setFailed] = useState<readonly Problem[]>([]);
+  useEffect(() => {
+    const read = async () => {
+      const reply = await client.request('readDesk', {});
+      if (!reply.ok) return setFailed(reply.problems);
+      setFailed([]);
+      setDeskView(reply.value);
+      const { openFirst } = reply.value;
+      if (openFirst && location.hash.length < 3) go({ lesson: openFirst, step: 'bring-in' });
+    };
+    void read();
+    return client.subscribe((event) => {
+      if (event.kind === 'reconnected') void read();
+      if (event.kind === 'lesson-asked') go({ lesson: event.lesson, step: 'bring-in' });
+    });
+  }, [client, go]);
+  const open = (lesson: LessonId) => go({ lesson, step: 'bring-in' });
+  return (
+    <ErrorBoundary key={route.lesson}>
+      {desk && deskView ? (
+        <LessonWindow desk={desk} deskView={deskView} route={route} go={go} />
+      ) : (
+        <Start
+          client={client}
+          desk={deskView}
+          isOpening={route.lesson !== null && troubles.length === 0}
+          troubles={[...failed, ...troubles]}
+          onOpen={open}
+          onDesk={setDeskView}
+        />
+      )}
+    </ErrorBoundary>
+  );
+}

@@ -1,0 +1,88 @@
+import { type ComponentType, useCallback, useMemo, useState, useSyncExternalStore } from 'react';
+import type { DeskView } from '../../src-core/contract/desk-view.ts';
+import type { LessonDesk } from '../client/lesson-desk.ts';
+import { buildLessonNames } from '../client/lesson-names.ts';
+import type { Route } from '../client/route.ts';
+import { STEPS, type Step, type StepProps } from '../client/steps.ts';
+import { BringIn } from '../features/bring-in/bring-in.tsx';
+import { HandIn } from '../features/hand-in/hand-in.tsx';
+import { LineUp } from '../features/line-up/line-up.tsx';
+import { Plan } from '../features/plan/plan.tsx';
+import { Review } from '../features/review/review.tsx';
+import { Scores } from '../features/scores/scores.tsx';
+import { FRAME } from '../text/english/window.ts';
+import { useKeys } from '../ui/keys/use-keys.ts';
+import { usePreferences } from '../ui/preferences.ts';
+import { SquadsProvider } from '../ui/squads.tsx';
+import { ErrorBoundary } from './error-boundary.tsx';
+import { Foot } from './foot.tsx';
+import { KeyList } from './key-list.tsx';
+import { Masthead } from './masthead.tsx';
+import { Troubles } from './troubles.tsx';
+import { useMenu } from './use-menu.ts';
+
+const SCREENS: Readonly<Record<Step, ComponentType<StepProps>>> = {
+  plan: Plan,
+  'bring-in': BringIn,
+  'line-up': LineUp,
+  review: Review,
+  scores: Scores,
+  'hand-in': HandIn,
+};
+
+/** An open lesson: masthead with the way, one step's screen, foot. */
+export function LessonWindow({
+  desk,
+  deskView,
+  route,
+  go: goTo,
+}: {
+  readonly desk: LessonDesk;
+  readonly deskView: DeskView;
+  readonly route: Route;
+  readonly go: (change: Partial<Route>) => void;
+}) {
+  const state = useSyncExternalStore(desk.subscribe, desk.getState);
+  const { areNamesHidden } = usePreferences();
+  const [areKeysShown, setKeysShown] = useState(false);
+  const { view } = state;
+  const { plan, clips } = view;
+  const names = useMemo(() => buildLessonNames({ plan, clips }), [plan, clips]);
+  const go = useCallback((step: Step, target: string | null = null) => goTo({ step, target }), [goTo]);
+  const steps = Object.fromEntries(STEPS.map((step) => [step, () => go(step)]));
+  const showKeys = useCallback(() => setKeysShown(true), []);
+  const openLesson = useCallback(() => goTo({ lesson: null }), [goTo]);
+  useKeys({ ...steps, keys: showKeys, undo: desk.undo, redo: desk.redo });
+  useMenu(desk, { go, showKeys, openLesson });
+  const Screen = SCREENS[route.step];
+  return (
+    <SquadsProvider plan={plan} isHidden={areNamesHidden && route.step === 'review'}>
+      <div className={`app at-${route.step}`}>
+        <button type="button" className="skip" onClick={skipToMain}>
+          {FRAME.skip}
+        </button>
+        <Masthead
+          state={state}
+          desk={desk}
+          names={names}
+          step={route.step}
+          go={go}
+          onKeys={showKeys}
+          onLessons={openLesson}
+        />
+        <main id="main" tabIndex={-1} className={route.step}>
+          <Troubles state={state} desk={desk} names={names} />
+          <ErrorBoundary key={route.step}>
+            <Screen lesson={view} {...{ state, desk, deskView, names, go }} target={route.target} />
+          </ErrorBoundary>
+        </main>
+        <Foot state={state} names={names} step={route.step} />
+        {areKeysShown && <KeyList onClose={() => setKeysShown(false)} />}
+      </div>
+    </SquadsProvider>
+  );
+}
+
+function skipToMain(): void {
+  document.getElementById('main')?.focus();
+}

@@ -1,0 +1,122 @@
+import type { ClipView, JournalView, LessonView } from '../../src-core/contract/lesson-view.ts';
+import { type Decisions, foldDecisions } from '../../src-core/marking/decisions.ts';
+import { findClipPoints } from '../../src-core/marking/find-clip-points.ts';
+import type { JournalDecision } from '../../src-core/marking/journal-event.ts';
+import { scoreLesson } from '../../src-core/marking/points.ts';
+import type { ScoreInput, SlotResult, SquadResult } from '../../src-core/marking/score-input.ts';
+import type { OutboxEntry } from './outbox-entry.ts';
+import { foldPending } from './pending-trail.ts';
+import { restateDecisions } from './restate-decisions.ts';
+
+/**
+ * A lesson as it will be once the host has recorded what waits: marks, notes, flags and sums by the same functions as
+ * the host's. Where clips belong stays as it is until the host has matched them anew; the teacher's word is shown.
+ */
+export function showPending(view: LessonView, entries: readonly OutboxEntry[]): LessonView {
+  if (entries.length === 0) return view;
+  const { decisions: pending, reachesBack, undone } = foldPending(entries);
+  const acts = pending.map(({ decision }) => decision);
+  const latest = pending.at(-1);
+  const journal: JournalView = {
+    ...view.journal,
+    ...(latest && { undoTarget: latest.id, undoes: latest.decision }),
+    ...(undone.length > 0 || reachesBack ? {} : acts.length > 0 && { redoTarget: null, redoes: null }),
+    ...describeUndone(undone.at(-1)),
+  };
+  if (acts.length === 0) return { ...view, journal };
+  const decisions = foldDecisions([...restateDecisions(view), ...acts], view.journal.handedIn);
+  return { ...applyDecisions(view, decisions, acts), journal };
+}
+
+function describeUndone(
+  latest: { readonly id: string; readonly decision: JournalDecision } | undefined,
+): Partial<JournalView> {
+  return latest ? { redoTarget: latest.id, redoes: latest.decision } : {};
+}
+
+function applyDecisions(
+  view: LessonView,
+  decisions: Decisions,
+  acts: readonly JournalDecision[],
+): LessonView {
+  const flags = view.flags.map((flag) => {
+    const answer = decisions.flags.get(flag.key) ?? null;
+    return answer === flag.answer ? flag : { ...flag, answer };
+  });
+  // Before the clips are read there is nothing to add up.
+  const isScored = view.squadScores.length > 0;
+  const score = isScored ? scoreLesson(buildScoreInput(view, decisions)) : null;
+  const slots = new Map(
+    (score?.squads ?? []).flatMap(({ slots: own }) =>
+      own.flatMap(({ clip }) => (clip ? [[clip.clip, clip.criteria] as const] : [])),
+    ),
+  );
+  const clips = view.clips.map((clip) => ({
+    ...clip,
+    note: decisions.notes.get(clip.id) ?? null,
+    word: findWord(clip, acts),
+    criteria: slots.get(clip.id) ?? clip.criteria,
+    points: score ? findClipPoints(score, clip.id) : clip.points,
+  }));
+  return score
+    ? { ...view, flags, clips, squadScores: score.squads, pupilScores: score.pupils }
+    : { ...view, flags, clips };
+}
+
+function findWord(clip: ClipView, acts: readonly JournalDecision[]): ClipView['word'] {
+  let { word } = clip;
+  for (const act of acts) {
+    if (act.kind === 'station-set' && act.clip === clip.id) word = { ...word, station: act.station };
+    if (act.kind === 'clip-moved' && act.clip === clip.id) word = { ...word, squad: act.squad };
+    if (act.kind === 'clip-placed' && act.clip === clip.id) word = { ...word, slot: act.slot };
+  }
+  return word;
+}
+
+/** What the marks of a view depend on, with other decisions than it shows. */
+function buildScoreInput(view: LessonView, decisions: Decisions): ScoreInput {
+  return {
+    plan: view.plan,
+    pupils: view.pupils,
+    decisions,
+    proposals: new Map(view.clips.map(({ id, proposals }) => [id, proposals])),
+    squads: view.squadScores.map(({ squad }) => buildSquadResult(view, squad)),
+    flags: view.flags
+      .filter(({ asks }) => asks)
+      .map(({ key, flag }) => ({
+        key,
+        squad: flag.squad,
+        clip: flag.clip,
+        slot: 'slot' in flag ? flag.slot : null,
+      })),
+  };
+}
+
+function buildSquadResult(view: LessonView, squad: string): SquadResult {
+  const route = view.plan.squads.find(({ code }) => code === squad)?.route ?? [];
+  const own = view.clips.filter((clip) => clip.squad === squad && clip.aside === null);
+  return { squad, slots: route.map((station, slot) => buildSlot(view, own, { station, slot })) };
+}
+
+function buildSlot(
+  view: LessonView,
+  own: readonly ClipView[],
+  { station, slot }: { readonly station: string; readonly slot: number },
+): SlotResult {
+  const clip = own.find(({ assignment }) => assignment !== null && fillsSlot(assignment, slot));
+  if (!clip) return { slot, station, clip: null, startMs: null, position: null, orderFlag: null };
+  const hasOrder = clip.time?.by !== 'none' && clip.assignment?.role === 'counts';
+  const order = view.flags.find(({ flag }) => flag.code === 'out-of-order' && flag.clip === clip.id);
+  return {
+    slot,
+    station,
+    clip: clip.id,
+    startMs: clip.time?.startMs ?? null,
+    position: hasOrder ? clip.position : null,
+    orderFlag: order?.key ?? null,
+  };
+}
+
+function fillsSlot({ slot, role }: NonNullable<ClipView['assignment']>, wanted: number): boolean {
+  return slot === wanted && (role === 'counts' || role === 'wrong-place');
+}

@@ -1,0 +1,89 @@
+import { count, list, size, span } from './amounts.ts';
+
+/** A signed clock correction: `+4 s`, `−37 min`. */
+export function signedSpan(seconds: number): string {
+  if (Math.abs(seconds) < 0.05) return '0 s';
+  return `${seconds > 0 ? '+' : '−'}${span(seconds)}`;
+}
+
+/** What the teacher reads at Bring in. */
+export const BRING_IN = {
+  emptySentence: 'Clips stay where they are until you say so. Nothing is ever changed on a tablet.',
+  sentence: (folders: number, clips: number, own: number) =>
+    `${count(folders, 'folder')}, ${count(clips, 'clip')}. ${own} belong to this period.`,
+  loadingSentence: (clips: number) => `${count(clips, 'clip')} found so far.`,
+  stoppedSentence: 'Copying has stopped.',
+  add: 'Add folders…',
+  inPlace: 'Read in place…',
+  readAgain: 'Read again',
+  limits: 'Limits of the period…',
+  dropLabel: 'Drop folders here',
+  dropHead: 'Drop the squads’ folders here',
+  dropText:
+    'One folder for each squad, one folder of folders, or a whole tablet. Squads are told apart by the folder’s name, or you choose.',
+  dropNow: 'Let go to bring these in',
+  choose: 'Choose folders…',
+  progress: 'Progress',
+  stampsRead: (done: number, total: number) => `${done} of ${total} stamps read`,
+  cardsRead: (done: number, total: number) => `${done} of ${total} clips searched for cards`,
+  looking: 'Looking into the folder',
+  sending: (done: string, total: string) => `${done} of ${total} received and checked`,
+  copying: (done: string, total: string) => `${done} of ${total} copied and checked`,
+  copyingSoon: 'then copy and check',
+  left: (seconds: number) => `about ${span(Math.max(1, Math.round(seconds)))} left`,
+  stop: 'Stop',
+  trays: 'Trays by squad',
+  trayName: (squad: string, filled: number, slots: number) =>
+    `${squad}, ${filled} of ${slots} slots have a clip`,
+  filled: (filled: number, slots: number) => `${filled} of ${slots}`,
+  moreThan: (clips: number, slots: number) => ({ clips: String(clips), slots: `(${count(slots, 'slot')})` }),
+  noClips: 'no clips yet',
+  dropHere: 'drop its folder here',
+  readingStamps: 'reading',
+  short: (missing: number) => `${missing} short`,
+  clock: (seconds: number) => `clock ${signedSpan(seconds)}`,
+  clockByTeacher: (seconds: number) => `clock ${signedSpan(seconds)}, by you`,
+  clockNotFilmed: (seconds: number) => `clock not filmed, ±${span(seconds)}`,
+  size,
+  slipClip: (slot: number, station: string, isGuess: boolean) =>
+    `slot ${slot + 1}, station ${station}${isGuess ? ', pencilled by the machine' : ''}`,
+  slipReading: (slot: number | null) => (slot === null ? 'a clip, being read' : `slot ${slot + 1}, reading`),
+  slipGap: (slot: number) => `slot ${slot + 1}, no clip`,
+  slipExtra: 'one clip more than the route has slots',
+  noTime: 'no time',
+  toPlace: (amount: number) => `${amount} to place`,
+  nothingToPlace: 'Nothing waits',
+  nothingToPlaceText: 'Every clip has its squad. The next step is Line up.',
+  onePress: 'one press settles each',
+  toLineUp: 'To Line up',
+  waitingTray: 'What waits',
+  nobodys: 'Whose is it?',
+  nobodysText: (path: string) => `${path} lies in no squad’s folder.`,
+  still: (name: string) => `Still of ${name}`,
+  whose: (squad: string) => `It is ${squad}’s`,
+  leaveOut: 'Leave it out',
+  takeIn: 'Take it in',
+  staysWith: (squad: string) => `${squad}’s after all`,
+  placeIsRight: 'Its place is right',
+  shiftBy: (seconds: number) => `Use ${signedSpan(seconds)}`,
+  leaveInDoubt: 'Leave in doubt',
+  setClock: 'Set its clock…',
+  chooseSlot: 'Choose its slot…',
+  asideHead: 'Set aside, not thrown away.',
+  look: 'Look',
+  hide: 'Hide',
+  noticesHead: 'Noticed.',
+  notices: (amount: number) => `${count(amount, 'thing')} that ask nothing of you.`,
+  consentHead: 'Before you go on.',
+  consent: (names: readonly string[]) =>
+    `${list(names)} ${names.length === 1 ? 'is' : 'are'} not to be shown in stills. Your school’s policy on pupil video goes first.`,
+  stopped: 'Copying stopped',
+  goOn: 'Go on copying',
+  readInPlace: 'Go on, reading in place',
+  another: 'Choose another folder…',
+  putAway: 'Put away',
+  done: (copied: number, there: number) =>
+    `${count(copied, 'clip')} copied and checked${there > 0 ? `, ${there} were here already` : ''}.`,
+  place: 'Read clips where they lie',
+  ofSquad: (squad: string) => `${squad}’s tablet`,
+} as const;

@@ -1,0 +1,38 @@
+/** The three ways a lesson tells time, in the teacher's language and the school's zone. */
+export interface LocalTimes {
+  /** `10:46`. */
+  readonly minute: (ms: number) => string;
+  /** `10:46:03`. */
+  readonly second: (ms: number) => string;
+  /** `Thu 15 May`, of a day written `2025-05-15`. */
+  readonly day: (date: string) => string;
+}
+
+/** How times and days are written for a language (null: the machine's own) in a time zone. */
+export function buildLocalTimes(language: string | null, zone: string): LocalTimes {
+  const locale = language ?? undefined;
+  const timeZone = isZone(zone) ? zone : 'UTC';
+  const clock = { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone } as const;
+  const minute = new Intl.DateTimeFormat(locale, clock);
+  const second = new Intl.DateTimeFormat(locale, { ...clock, second: '2-digit' });
+  const day = new Intl.DateTimeFormat(locale, {
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    timeZone: 'UTC',
+  });
+  return {
+    minute: (ms) => minute.format(ms),
+    second: (ms) => second.format(ms),
+    day: (date) => day.format(Date.parse(`${date}T12:00:00Z`)),
+  };
+}
+
+function isZone(zone: string): boolean {
+  try {
+    Intl.DateTimeFormat('en', { timeZone: zone });
+    return true;
+  } catch {
+    return false;
+  }
+}

@@ -1,0 +1,85 @@
+import { useSyncExternalStore } from 'react';
+
+/** What the teacher likes on this machine; nothing of any lesson. */
+export interface Preferences {
+  /** `auto`: as the system has it. */
+  readonly theme: 'auto' | 'light' | 'dark';
+  /** Size of text in per cent, 100 to 200. */
+  readonly textPercent: number;
+  readonly areSingleKeysOn: boolean;
+  /** Keys bound otherwise than at first, by key id. */
+  readonly keys: Readonly<Partial<Record<string, string>>>;
+  /** Squads' names are hidden while marking. */
+  readonly areNamesHidden: boolean;
+  /** Whose name stands in the journal beside decisions; empty: `teacher`. */
+  readonly who: string;
+  /** The short tour was read or put away. */
+  readonly isTourDone: boolean;
+}
+
+const PLACE = 'routemark.preferences';
+
+const USUAL: Preferences = {
+  theme: 'auto',
+  textPercent: 100,
+  areSingleKeysOn: true,
+  keys: {},
+  areNamesHidden: false,
+  who: '',
+  isTourDone: false,
+};
+
+const listeners = new Set<() => void>();
+let current: Preferences | null = null;
+
+/** The preferences in force; the same object until one changes. */
+export function readPreferences(): Preferences {
+  current ??= { ...USUAL, ...readKept() };
+  return current;
+}
+
+function readKept(): Partial<Preferences> {
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(PLACE) ?? '{}');
+    return typeof kept === 'object' && kept !== null ? kept : {};
+  } catch {
+    return {};
+  }
+}
+
+/** Changes some preferences, shows them at once and keeps them for the next start. */
+export function changePreferences(change: Partial<Preferences>): void {
+  current = { ...readPreferences(), ...change };
+  showPreferences();
+  try {
+    localStorage.setItem(PLACE, JSON.stringify(current));
+  } catch {
+    // A page without storage forgets its preferences when it closes; nothing else depends on them.
+  }
+  for (const listener of listeners) listener();
+}
+
+/** Puts theme and size of text on the page. */
+export function showPreferences(): void {
+  const { theme, textPercent } = readPreferences();
+  const root = document.documentElement;
+  if (theme === 'auto') delete root.dataset.theme;
+  else root.dataset.theme = theme;
+  root.style.setProperty('--scale', String(textPercent / 100));
+  // Chromium goes on measuring container queries by the size of text that the root had when the container came to be,
+  // as long as nothing in it asks: a new container knows the new size.
+  const { body } = document;
+  body.style.containerType = 'normal';
+  body.getBoundingClientRect();
+  body.style.containerType = '';
+}
+
+/** The preferences in force, followed: shown anew when one changes. */
+export function usePreferences(): Preferences {
+  return useSyncExternalStore(follow, readPreferences);
+}
+
+function follow(listener: () => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}

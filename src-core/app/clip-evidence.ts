@@ -1,0 +1,41 @@
+import type { ClipLook } from '../evidence/clip-look.ts';
+import type { ClipMovement, MovementOptions } from '../evidence/clip-movement.ts';
+import type { MotionPrint } from '../evidence/motion-print.ts';
+import type { Plan, StationCode } from '../lesson/plan.ts';
+
+/** A clip's movement as read under one set of options. */
+export interface KnownMovement {
+  readonly options: MovementOptions;
+  /** Null: asked for, and the clip was not watched. */
+  readonly movement: ClipMovement | null;
+}
+
+/** All that a clip's pictures have given so far, beside its card. Any part may be missing; nothing waits for it. */
+export interface ClipEvidence {
+  /** Null: not looked at. */
+  readonly look: ClipLook | null;
+  /** Null: not watched whole. */
+  readonly print: MotionPrint | null;
+  readonly movements: readonly KnownMovement[];
+}
+
+/** A clip nobody has looked at. */
+export const NO_EVIDENCE: ClipEvidence = { look: null, print: null, movements: [] };
+
+/** How a movement is read at a station: by its counting rule and its tempo; with neither in mind where null. */
+export function getMovementOptions(plan: Plan, code: StationCode | null): MovementOptions {
+  const station = plan.stations.find((one) => one.code === code);
+  return {
+    reps: { counting: station?.counting ?? 'cycle', cycleSeconds: station?.cycleSeconds ?? null },
+    unison: { toleranceSeconds: plan.tolerances.togetherSeconds },
+  };
+}
+
+/** The movement read under these options; undefined: not asked for yet, null: the clip was not watched. */
+export function findMovement(
+  { movements }: ClipEvidence,
+  options: MovementOptions,
+): ClipMovement | null | undefined {
+  const key = JSON.stringify(options);
+  return movements.find((known) => JSON.stringify(known.options) === key)?.movement;
+}

@@ -1,0 +1,7 @@
+import type { CardSearchProblem } from './card-search-problem.ts';
+
+/** Why a clip's evidence is missing or not whole. */
+export type EvidenceProblem =
+  | CardSearchProblem
+  /** The analysis itself broke off: a bug or too little memory. Only this clip is touched. */
+  | { readonly code: 'analysis-failed'; readonly detail: string };

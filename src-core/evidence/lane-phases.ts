@@ -1,0 +1,95 @@
+import { demodulate, getAmplitude, getPhase, wrapPhase } from '../signal/complex-demodulation.ts';
+import { MARGIN_CYCLES, STEPS_PER_CYCLE } from '../signal/cycle-samples.ts';
+import { measureAgreement } from '../signal/order-parameter.ts';
+import { measurePhaseLocking } from '../signal/phase-locking.ts';
+
+/** One lane's signal in each run, first the margin before the run's first cycle; see `sampleRun`. */
+export type LaneSignals = readonly Float64Array[];
+
+/** Where a lane stands in the group's cycle, and how that changes from one cycle to the next. Radians; behind is negative. */
+export interface LanePhase {
+  /** Over the whole clip, against the group; -π to π. */
+  readonly phase: number;
+  /** In each cycle of the clip, run after run, against the group; the group's own wavering is taken out. */
+  readonly cyclePhases: readonly number[];
+  /** Amplitude in each cycle, in units of the signal. */
+  readonly amplitudes: readonly number[];
+  /** How steadily the lane keeps its place in the cycle, 0 (anywhere) to 1; its phase-locking value with the group. */
+  readonly steadiness: number;
+}
+
+/** Rounds in which the group's wavering and the lanes' places are estimated from each other. */
+const ROUNDS = 4;
+
+/**
+ * Phases of all lanes at the tracked rate. The group's phase is the mean direction of the lanes' (ψ of the order
+ * parameter); a lane's is what it differs by.
+ */
+export function measurePhases(lanes: readonly LaneSignals[]): LanePhase[] {
+  // A lane that is behind is read later by as much, so that its first cycle is seen whole and not its standing ready.
+  const rough = lanes.map((signals) => readCycles(signals, 0));
+  const read = lanes.map((signals, lane) => {
+    const { phases, amplitudes } = rough[lane] ?? { phases: [], amplitudes: [] };
+    const place = measureAgreement(phases, amplitudes).phase;
+    const middle = measureAgreement(
+      rough.map((other) => measureAgreement(other.phases, other.amplitudes).phase),
+    );
+    const behind = -wrapPhase(place - middle.phase) / (2 * Math.PI);
+    return readCycles(signals, Math.round(behind * STEPS_PER_CYCLE));
+  });
+  const { places, wavering } = separate(read);
+  const middle = measureAgreement(places).phase;
+  return read.map(({ phases, amplitudes }, lane) => {
+    const own = phases.map((phase, cycle) => phase - (wavering[cycle] ?? 0));
+    return {
+      phase: wrapPhase((places[lane] ?? 0) - middle),
+      cyclePhases: own.map((phase) => wrapPhase(phase - middle)),
+      amplitudes,
+      steadiness: measurePhaseLocking(phases, wavering, amplitudes),
+    };
+  });
+}
+
+interface CyclePhases {
+  readonly phases: readonly number[];
+  readonly amplitudes: readonly number[];
+}
+
+function readCycles(signals: LaneSignals, shift: number): CyclePhases {
+  const phasors = signals.flatMap((signal) => {
+    const cycles = signal.length / STEPS_PER_CYCLE - 2 * MARGIN_CYCLES;
+    return Array.from({ length: cycles }, (_, cycle) =>
+      demodulate(signal, (cycle + MARGIN_CYCLES) * STEPS_PER_CYCLE + shift),
+    );
+  });
+  return { phases: phasors.map(getPhase), amplitudes: phasors.map(getAmplitude) };
+}
+
+/** Splits phases into a place for each lane and a wavering for each cycle that all lanes share. */
+function separate(lanes: readonly CyclePhases[]): { places: number[]; wavering: number[] } {
+  const cycles = lanes[0]?.phases.length ?? 0;
+  // Amplitude against the lane's own mean: whoever stands still in a cycle has no say in it.
+  const weights = lanes.map(({ amplitudes }) => {
+    const mean = amplitudes.reduce((sum, value) => sum + value, 0) / Math.max(1, cycles);
+    return amplitudes.map((value) => (mean === 0 ? 0 : Math.min(1, value / mean)));
+  });
+  let wavering = Array.from({ length: cycles }, () => 0);
+  let places: number[] = [];
+  for (let round = 0; round < ROUNDS; round++) {
+    places = lanes.map(
+      ({ phases }, lane) =>
+        measureAgreement(
+          phases.map((phase, cycle) => phase - (wavering[cycle] ?? 0)),
+          weights[lane],
+        ).phase,
+    );
+    wavering = wavering.map(
+      (_, cycle) =>
+        measureAgreement(
+          lanes.map(({ phases }, lane) => (phases[cycle] ?? 0) - (places[lane] ?? 0)),
+          weights.map((lane) => lane[cycle] ?? 0),
+        ).phase,
+    );
+  }
+  return { places, wavering };
+}

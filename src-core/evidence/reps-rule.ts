@@ -1,0 +1,55 @@
+import type { PathRule } from '../signal/lag-path.ts';
+import type { ScoreRule } from '../signal/lag-scores.ts';
+import type { MatchRule } from '../signal/phase-match.ts';
+import type { TrackRule } from '../signal/phase-path.ts';
+
+/** All numbers that decide what counts as a rep. */
+export interface RepsRule {
+  readonly score: ScoreRule;
+  readonly path: PathRule;
+  readonly match: MatchRule;
+  readonly track: TrackRule;
+  /** Fewer cycles than this in a clip are none: two that look alike may be chance. */
+  readonly leastCycles: number;
+  /** Share of the frames' energy that the cycles of a run must explain. */
+  readonly leastExplained: number;
+  /** Mean score of its cycle length that a run must have. */
+  readonly leastScore: number;
+  /** How far the movement must go from turn to turn, in pixels of an 80-pixel frame; breathing and tremble do not. */
+  readonly leastTravel: number;
+  /** The same against its pace, in such pixels per second of a cycle: a slow sway must go further to be a movement. */
+  readonly leastSpeed: number;
+  /** The same as a share of the camera's own way in a cycle: what a panning camera leaves of the background is no movement. */
+  readonly leastOfSwing: number;
+  /** Mean score of all runs times the square root of their cycles: few cycles must agree better than many. */
+  readonly leastTrust: number;
+  /** Cost a frame at the ends of a run from or to rest; see `cycle-runs.ts`. */
+  readonly fullCost: number;
+  /** Part of a cycle at either end that a start from rest, or a stop, may add without being a rep. */
+  readonly approach: number;
+}
+
+/** See each part for what its numbers mean. */
+export const REPS_RULE: RepsRule = {
+  score: {
+    floorShare: 0.2,
+    longestShare: 0.45,
+    windowCycles: 1.25,
+    windowSeconds: 1,
+    halfShare: 0.6,
+    halfCost: 0.5,
+    octaveCost: 0.02,
+  },
+  path: { floor: 0.12, moveCost: 1 },
+  match: { sizeShare: 0.6, busyShare: 0.15, most: 2 },
+  track: { changeCost: 0.15, activeCost: 0.1, paceCost: 0.5 },
+  leastCycles: 2.6,
+  leastExplained: 0.12,
+  leastScore: 0.05,
+  leastTravel: 0.2,
+  leastSpeed: 0.06,
+  leastOfSwing: 0.02,
+  leastTrust: 0.4,
+  fullCost: 0.2,
+  approach: 0.205,
+};

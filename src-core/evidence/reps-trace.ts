@@ -1,0 +1,32 @@
+import type { MotionSeries } from '../signal/motion-series.ts';
+import type { RepRun, RepsTrace } from './reps-finding.ts';
+import type { CycleTrack } from './track-cycles.ts';
+
+/** What is drawn below a clip: the movement as a line, its cycles' lengths, and how well they agree. */
+export function buildRepsTrace(
+  { rateHz, frameCount }: MotionSeries,
+  track: CycleTrack | null,
+  runs: readonly RepRun[],
+): RepsTrace {
+  const strength = new Float32Array(frameCount);
+  const signal = new Float32Array(frameCount);
+  for (let frame = 0; frame < frameCount && track; frame++) {
+    const place = frame / track.stride;
+    const at = Math.floor(place);
+    strength[frame] = Math.min(1, Math.max(0, track.scores[at] ?? 0));
+    const here = track.signal[at] ?? 0;
+    signal[frame] = here + (place - at) * ((track.signal[at + 1] ?? here) - here);
+  }
+  return { rateHz, cycleSecondsAt: layCycles(runs, rateHz, frameCount), strength, signal };
+}
+
+function layCycles(runs: readonly RepRun[], rateHz: number, frameCount: number): Float32Array {
+  const lengths = new Float32Array(frameCount);
+  for (const { boundariesSeconds } of runs) {
+    for (const [index, to] of boundariesSeconds.entries()) {
+      const from = boundariesSeconds[index - 1];
+      if (from !== undefined) lengths.fill(to - from, Math.round(from * rateHz), Math.round(to * rateHz));
+    }
+  }
+  return lengths;
+}

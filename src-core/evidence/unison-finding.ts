@@ -1,0 +1,52 @@
+import type { Seconds } from '../platform/units.ts';
+
+/** What the teacher may say beforehand. */
+export interface UnisonOptions {
+  /** How many performers there are in the picture; null or absent: estimated. */
+  readonly lanes?: number | null;
+  /** Largest lag that still counts as together. */
+  readonly toleranceSeconds: Seconds;
+}
+
+/** One performer's strip of the picture and how it kept with the group. */
+export interface UnisonLane {
+  /** Middle of its motion, 0 the picture's left edge to 1 its right. */
+  readonly x: number;
+  /** Its edges on the same scale. */
+  readonly fromX: number;
+  readonly toX: number;
+  /** Behind the group's mean; negative is ahead; within half a cycle either way. */
+  readonly lagSeconds: Seconds;
+  /** The same for each rep of the group; null where the lane did not do it. */
+  readonly repLagsSeconds: readonly (Seconds | null)[];
+  /** Reps of the group that this lane did. */
+  readonly reps: number;
+  /** How steadily it keeps its place in the cycle, 0 to 1: its phase-locking value with the group. */
+  readonly steadiness: number;
+}
+
+/** A stretch of 5 to 10 s and how far the lanes agree there. */
+export interface UnisonWindow {
+  readonly fromSeconds: Seconds;
+  readonly toSeconds: Seconds;
+  /** Order parameter against chance: 0 chance or less, 1 unison. */
+  readonly score: number;
+}
+
+/** How far a group moves together; a proposal, never a mark. */
+export interface UnisonFinding {
+  /** Order parameter against chance over all windows: 0 chance or less, 1 unison. */
+  readonly score: number;
+  /** From left to right; two at least. */
+  readonly lanes: readonly UnisonLane[];
+  /** Lanes that the teacher says are there and none was found for: they hardly move, or stand behind another. */
+  readonly missingLanes: number;
+  /** Reps of the group, of which each lane did some. */
+  readonly repCount: number;
+  /** Ascending, half overlapping. */
+  readonly windows: readonly UnisonWindow[];
+  /** True where the lanes keep even distances in the cycle (by turns, or half and half) instead of one beat. */
+  readonly alternating: boolean;
+  /** Every lane within the tolerance for 80 % of the reps, and none misses more than one. */
+  readonly together: boolean;
+}

@@ -1,0 +1,79 @@
+import type { Seconds } from '../platform/units.ts';
+import { demodulate, getAmplitude, getPhase, type Phasor } from '../signal/complex-demodulation.ts';
+import { MARGIN_CYCLES, type SampledRun, STEPS_PER_CYCLE } from '../signal/cycle-samples.ts';
+import { getChanceAgreement, measureAgreement } from '../signal/order-parameter.ts';
+import type { LaneSignals } from './lane-phases.ts';
+import type { UnisonWindow } from './unison-finding.ts';
+
+/** Agreement of the lanes at one moment. */
+export interface Moment {
+  readonly atSeconds: Seconds;
+  /** (R − R₀)/(1 − R₀) for the lanes then moving; below 0 where they agree less than chance. */
+  readonly excess: number;
+}
+
+/** Share of a lane's usual amplitude below which it stands and has no phase. */
+const MOVING_SHARE = 0.35;
+/** Windows hold three cycles where that is between these lengths. */
+const WINDOW_SECONDS = [5, 10] as const;
+const WINDOW_CYCLES = 3;
+
+/**
+ * The order parameter R(t) against chance, at every step of every run. Lanes that stand still are left out; moments
+ * with fewer than two moving lanes are left out too.
+ */
+export function traceAgreement(lanes: readonly LaneSignals[], runs: readonly SampledRun[]): Moment[] {
+  const usual = lanes.map(findUsualAmplitude);
+  return runs.flatMap((run, index) =>
+    Array.from({ length: run.cycles * STEPS_PER_CYCLE }, (_, step): Moment[] => {
+      const at = step + MARGIN_CYCLES * STEPS_PER_CYCLE;
+      const moving = lanes
+        .map((signals) => demodulate(signals[index] ?? [], at - STEPS_PER_CYCLE / 2))
+        .filter((phasor, lane) => getAmplitude(phasor) >= MOVING_SHARE * (usual[lane] ?? 0));
+      if (moving.length < 2) return [];
+      const chance = getChanceAgreement(moving.length);
+      const { length } = measureAgreement(moving.map(getPhase));
+      return [{ atSeconds: run.edgesSeconds[at] ?? 0, excess: (length - chance) / (1 - chance) }];
+    }).flat(),
+  );
+}
+
+function findUsualAmplitude(signals: LaneSignals): number {
+  const sizes = signals
+    .flatMap((signal) => {
+      const cycles = signal.length / STEPS_PER_CYCLE - 2 * MARGIN_CYCLES;
+      return Array.from(
+        { length: cycles },
+        (_, cycle): Phasor => demodulate(signal, (cycle + MARGIN_CYCLES) * STEPS_PER_CYCLE),
+      );
+    })
+    .map(getAmplitude)
+    .sort((one, other) => one - other);
+  return sizes[Math.floor(0.7 * (sizes.length - 1))] ?? 0;
+}
+
+/** The mean over some moments as a score; below chance is 0, and no moments are 0. */
+export function averageScore(moments: readonly Moment[]): number {
+  const sum = moments.reduce((total, { excess }) => total + excess, 0);
+  return moments.length === 0 ? 0 : Math.max(0, sum / moments.length);
+}
+
+/**
+ * Scores in windows of three cycles, 5 s at least and 10 s at most, each beginning half a window after the one before:
+ * groups that lose sight of each other keep unison for about 7 s (B. G. Bardy et al., "Moving in unison after
+ * perceptual interruption", Scientific Reports 10, 2020). A shorter span is one window.
+ */
+export function listWindows(moments: readonly Moment[], cycleSeconds: Seconds): UnisonWindow[] {
+  const first = moments[0]?.atSeconds;
+  const last = moments.at(-1)?.atSeconds;
+  if (first === undefined || last === undefined) return [];
+  const [least, most] = WINDOW_SECONDS;
+  const length = Math.min(last - first, Math.max(least, Math.min(most, WINDOW_CYCLES * cycleSeconds)));
+  const count = length <= 0 ? 1 : 1 + Math.floor((last - first - length) / (length / 2) + 1e-6);
+  return Array.from({ length: count }, (_, index): UnisonWindow => {
+    const fromSeconds = first + (index * length) / 2;
+    const toSeconds = index === count - 1 ? last : fromSeconds + length;
+    const inside = moments.filter(({ atSeconds }) => atSeconds >= fromSeconds && atSeconds <= toSeconds);
+    return { fromSeconds, toSeconds, score: averageScore(inside) };
+  });
+}

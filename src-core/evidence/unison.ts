@@ -1,0 +1,164 @@
+import type { Seconds } from '../platform/units.ts';
+import { findLagSeconds } from '../signal/complex-demodulation.ts';
+import { MARGIN_CYCLES, type SampledRun, STEPS_PER_CYCLE, sampleRun } from '../signal/cycle-samples.ts';
+import { readHomeProfile } from '../signal/home-profile.ts';
+import {
+  findMainDirection,
+  type LaneFlow,
+  measureMoments,
+  orientDirection,
+  projectLane,
+  sumLane,
+  weighCells,
+} from '../signal/lane-signal.ts';
+import { type Lane, splitLanes } from '../signal/lanes.ts';
+import type { MotionSeries } from '../signal/motion-series.ts';
+import { findTurns } from './alternation.ts';
+import { type LanePhase, type LaneSignals, measurePhases } from './lane-phases.ts';
+import { LANE_REP_RULE, measureReps, type RepSteps } from './lane-reps.ts';
+import type { RepsFinding } from './reps-finding.ts';
+import type { UnisonFinding, UnisonLane, UnisonOptions } from './unison-finding.ts';
+import { averageScore, listWindows, traceAgreement } from './unison-score.ts';
+
+/** Share of the reps for which a lane's lag must lie within the tolerance. */
+const TOGETHER_SHARE = 0.8;
+/** Reps that a lane may miss and still be together with the group. */
+const MAY_MISS = 1;
+/** Steadiness below which lanes at even distances in the cycle are there by accident. */
+const STEADY = 0.7;
+
+/** A lane with its motion read. */
+interface ReadLane {
+  readonly lane: Lane;
+  readonly weights: Float64Array;
+  readonly signals: LaneSignals;
+}
+
+/**
+ * Measures how far the performers of a clip move together. Null where that cannot be known: nothing periodic (no run
+ * of two cycles), or fewer than two lanes.
+ */
+export function measureUnison(
+  motion: MotionSeries,
+  reps: RepsFinding,
+  options: UnisonOptions,
+): UnisonFinding | null {
+  const kept = reps.runs.filter(({ boundariesSeconds }) => boundariesSeconds.length > 2);
+  const runs = kept.map(({ boundariesSeconds }) => sampleRun(motion, boundariesSeconds));
+  const lanes = readLanes(motion, runs, options.lanes ?? null);
+  if (lanes.length < 2) return null;
+  const repSteps = placeReps(reps.timesSeconds, runs);
+  const phases = measurePhases(lanes.map(({ signals }) => signals));
+  const cycles = runs.flatMap(listCycleSeconds);
+  const clip: Clip = { width: motion.width, runs, repSteps, cycles };
+  const found = lanes.map((lane, index) => describeLane(lane, phases[index], clip));
+  const moments = traceAgreement(
+    lanes.map(({ signals }) => signals),
+    runs,
+  );
+  const isSteady = phases.every(({ steadiness }) => steadiness >= STEADY);
+  return {
+    score: averageScore(moments),
+    lanes: found,
+    missingLanes: Math.max(0, (options.lanes ?? 0) - found.length),
+    repCount: repSteps.length,
+    windows: listWindows(moments, findMedian(cycles)),
+    alternating: isSteady && findTurns(phases.map(({ phase }) => phase)) !== null,
+    together: found.every((lane) => isTogether(lane, repSteps.length, options.toleranceSeconds)),
+  };
+}
+
+function readLanes(motion: MotionSeries, runs: readonly SampledRun[], count: number | null): ReadLane[] {
+  if (runs.length === 0) return [];
+  const read = splitLanes(readHomeProfile(runs, motion), count).flatMap((lane) => {
+    const weights = weighCells(lane, runs, motion);
+    const flows = runs.map((run) => sumLane(run, weights));
+    const moments = measureMoments(flows);
+    return moments === null ? [] : [{ lane, weights, flows, moments }];
+  });
+  const add = (at: 0 | 1 | 2) => read.reduce((sum, { moments }) => sum + moments[at], 0);
+  const group = findMainDirection([add(0), add(1), add(2)]);
+  return read.map(({ lane, weights, flows, moments }) => {
+    const direction = orientDirection(findMainDirection(moments), group);
+    return { lane, weights, signals: flows.map((flow: LaneFlow) => projectLane(flow, direction)) };
+  });
+}
+
+/** Where each rep lies on its run, from the instants at which reps end. */
+function placeReps(ends: readonly Seconds[], runs: readonly SampledRun[]): RepSteps[] {
+  return runs.flatMap((run, index) => {
+    const margin = MARGIN_CYCLES * STEPS_PER_CYCLE;
+    const last = margin + run.cycles * STEPS_PER_CYCLE;
+    const first = run.edgesSeconds[margin] ?? 0;
+    const until = run.edgesSeconds[last] ?? 0;
+    // A rep ends within a run: half a step of leeway for rounding.
+    const leeway = (until - first) / (2 * run.cycles * STEPS_PER_CYCLE);
+    let from = 0;
+    return ends
+      .filter((end) => end > first + leeway && end <= until + leeway)
+      .map((end) => {
+        const to = findStep(run, end) - margin;
+        const rep: RepSteps = { run: index, from, to };
+        from = to;
+        return rep;
+      });
+  });
+}
+
+function findStep({ edgesSeconds }: SampledRun, at: Seconds): number {
+  const next = edgesSeconds.findIndex((edge) => edge >= at);
+  if (next < 0) return edgesSeconds.length - 1;
+  const from = edgesSeconds[next - 1] ?? at;
+  const to = edgesSeconds[next] ?? at;
+  return to > from ? next - (to - at) / (to - from) : next;
+}
+
+function listCycleSeconds({ cycles, edgesSeconds }: SampledRun): Seconds[] {
+  return Array.from({ length: cycles }, (_, cycle) => {
+    const from = (cycle + MARGIN_CYCLES) * STEPS_PER_CYCLE;
+    return (edgesSeconds[from + STEPS_PER_CYCLE] ?? 0) - (edgesSeconds[from] ?? 0);
+  });
+}
+
+function findMedian(values: readonly number[]): number {
+  return [...values].sort((one, other) => one - other)[values.length >> 1] ?? 0;
+}
+
+/** What all lanes of a clip are held against. */
+interface Clip {
+  readonly width: number;
+  readonly runs: readonly SampledRun[];
+  readonly repSteps: readonly RepSteps[];
+  /** Length of each cycle, run after run, in seconds. */
+  readonly cycles: readonly Seconds[];
+}
+
+function describeLane(read: ReadLane, phase: LanePhase | undefined, clip: Clip): UnisonLane {
+  const { lane, weights } = read;
+  const { width, runs, repSteps, cycles } = clip;
+  const place = phase?.phase ?? 0;
+  const behindSteps = findLagSeconds(place, STEPS_PER_CYCLE);
+  const sizes = measureReps(runs, weights, repSteps, { behindSteps, rule: LANE_REP_RULE });
+  const firstCycles = runs.map((_, run) => runs.slice(0, run).reduce((sum, other) => sum + other.cycles, 0));
+  const repLagsSeconds = repSteps.map((rep, index) => {
+    if ((sizes[index] ?? 0) < LANE_REP_RULE.doneShare) return null;
+    const middle = (rep.from + rep.to) / 2 / STEPS_PER_CYCLE;
+    const cycle = (firstCycles[rep.run] ?? 0) + Math.floor(middle);
+    return findLagSeconds(phase?.cyclePhases[cycle] ?? place, cycles[cycle] ?? 0);
+  });
+  return {
+    x: lane.middle / width,
+    fromX: lane.from / width,
+    toX: lane.to / width,
+    lagSeconds: findLagSeconds(place, findMedian(cycles)),
+    repLagsSeconds,
+    reps: repLagsSeconds.filter((lag) => lag !== null).length,
+    steadiness: phase?.steadiness ?? 0,
+  };
+}
+
+function isTogether(lane: UnisonLane, repCount: number, toleranceSeconds: Seconds): boolean {
+  if (lane.reps < repCount - MAY_MISS) return false;
+  const near = lane.repLagsSeconds.filter((lag) => lag !== null && Math.abs(lag) <= toleranceSeconds).length;
+  return near >= TOGETHER_SHARE * repCount;
+}

@@ -1,0 +1,110 @@
+import { createRequire } from 'node:module';
+import { availableParallelism } from 'node:os';
+import { pathToFileURL } from 'node:url';
+import { Worker } from 'node:worker_threads';
+import PQueue from 'p-queue';
+import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
+import type { AnalysisResult, AnalysisTask } from './analysis-task.ts';
+import type { WorkerOrder, WorkerReply } from './analysis-worker.ts';
+
+/** How one task is queued. */
+export interface TaskOptions {
+  /** Larger goes first; the clip that the teacher has opened takes {@link OPENED_FIRST}. */
+  readonly priority?: number;
+  readonly signal?: AbortSignal;
+}
+
+/** What became of a task: its result, or why the analysis broke off, which touches no other clip. */
+export type TaskOutcome<Kind extends AnalysisTask['kind']> =
+  | ({ readonly ok: true } & AnalysisResult<Kind>)
+  | { readonly ok: false; readonly problem: EvidenceProblem };
+
+/** Threads that analyse clips, as many clips at once as there are cores. */
+export interface AnalysisPool {
+  readonly run: <Task extends AnalysisTask>(
+    task: Task,
+    options?: TaskOptions,
+  ) => Promise<TaskOutcome<Task['kind']>>;
+  /** Ends all threads; tasks under way break off. */
+  readonly close: () => Promise<void>;
+}
+
+/** The priority of the clip on the teacher's screen; the others have 0. */
+export const OPENED_FIRST = 10;
+
+/** A pool of its own. Threads start with the first tasks and keep no process alive while idle. */
+export function createAnalysisPool(most: number = availableParallelism()): AnalysisPool {
+  const queue = new PQueue({ concurrency: most });
+  const idle: Worker[] = [];
+  const all = new Set<Worker>();
+  const run = async (task: AnalysisTask, signal: AbortSignal | undefined) => {
+    if (signal?.aborted) return { ok: false, problem: { code: 'decode-cancelled' } } as const;
+    const worker = idle.pop() ?? startWorker();
+    all.add(worker);
+    const reply = await ask(worker, task, signal);
+    if (reply === null) all.delete(worker);
+    else idle.push(worker);
+    if (reply?.ok) return reply;
+    const detail = reply?.detail ?? lastWords.get(worker) ?? 'the analysis thread ended';
+    return { ok: false, problem: { code: 'analysis-failed', detail } } as const;
+  };
+  return {
+    run: ((task: AnalysisTask, { priority = 0, signal }: TaskOptions = {}) =>
+      queue.add(() => run(task, signal), { priority })) as AnalysisPool['run'],
+    close: async () => {
+      queue.clear();
+      await Promise.all([...all].map((worker) => worker.terminate()));
+      all.clear();
+      idle.length = 0;
+    },
+  };
+}
+
+function startWorker(): Worker {
+  const worker = import.meta.url.endsWith('.ts') ? startFromSource() : new Worker(findProgram('js'));
+  worker.on('error', (error) => {
+    lastWords.set(worker, String(error));
+  });
+  worker.unref();
+  return worker;
+}
+
+/** What threads said when they broke off. */
+const lastWords = new WeakMap<Worker, string>();
+
+function findProgram(ending: 'js' | 'ts'): URL {
+  return new URL(`./analysis-worker.${ending}`, import.meta.url);
+}
+
+/** Run as it stands, the source needs tsx in each thread; Node 20 does not hand its hooks on to threads. */
+function startFromSource(): Worker {
+  const tsxFolder = pathToFileURL(createRequire(import.meta.url).resolve('tsx/package.json'));
+  const tsx = new URL('./dist/esm/api/index.mjs', tsxFolder).href;
+  const program = findProgram('ts').href;
+  const start = `import(${JSON.stringify(tsx)}).then((tsx) => { tsx.register(); return import(${JSON.stringify(program)}); })`;
+  return new Worker(start, { eval: true });
+}
+
+/** The worker's answer; null where the thread ended instead. */
+function ask(
+  worker: Worker,
+  task: AnalysisTask,
+  signal: AbortSignal | undefined,
+): Promise<WorkerReply | null> {
+  return new Promise((resolve) => {
+    const stop = () => worker.postMessage({ order: 'stop' } satisfies WorkerOrder);
+    const settle = (reply: WorkerReply | null) => {
+      signal?.removeEventListener('abort', stop);
+      worker.off('message', settle);
+      worker.off('exit', onExit);
+      worker.unref();
+      resolve(reply);
+    };
+    const onExit = () => settle(null);
+    worker.ref();
+    worker.on('message', settle);
+    worker.on('exit', onExit);
+    signal?.addEventListener('abort', stop);
+    worker.postMessage({ order: 'run', task } satisfies WorkerOrder);
+  });
+}

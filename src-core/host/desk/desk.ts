@@ -1,0 +1,72 @@
+import type { LessonId } from '../../contract/desk-view.ts';
+import type { Handlers } from '../../contract/dispatch.ts';
+import type { DeskEvent } from '../../contract/events.ts';
+import type { Problem } from '../../contract/problem.ts';
+import { type Outcome, succeed } from '../../platform/outcome.ts';
+import { buildBringCalls } from './bring-calls.ts';
+import { buildDeskCalls } from './desk-calls.ts';
+import type { DeskOptions, DeskParts } from './desk-parts.ts';
+import { openDeskRecord } from './desk-record.ts';
+import type { CallContext, FaceHost } from './face.ts';
+import { openFolderTokens } from './folder-tokens.ts';
+import { openInboxes } from './inbox.ts';
+import { buildLessonCalls } from './lesson-calls.ts';
+import { openLessons } from './open-lessons.ts';
+import { buildSheetCalls } from './sheet-calls.ts';
+
+/** Everything behind the faces of one process: open lessons, tokens, inboxes, and the calls on them. */
+export interface Desk extends DeskParts, FaceHost {
+  /** Opens the lesson that a folder named at the start holds; faces are told to open it first. */
+  readonly openFirst: (folder: string) => Promise<Outcome<LessonId, Problem>>;
+  readonly close: () => Promise<void>;
+}
+
+/** Opens a desk. Nothing is touched but its own memory. */
+export async function openDesk(options: DeskOptions): Promise<Desk> {
+  const listeners = new Set<(event: DeskEvent) => void>();
+  const tell = (event: DeskEvent) => {
+    for (const listener of listeners) listener(event);
+  };
+  const record = await openDeskRecord(options.home);
+  const onAsked = (lesson: LessonId) => {
+    tell({ kind: 'lesson-asked', lesson });
+    options.onAsked?.(lesson);
+  };
+  const lessons = openLessons(record, { tell, onAsked });
+  let first: LessonId | null = null;
+  const parts: DeskParts = {
+    options,
+    record,
+    tokens: openFolderTokens(),
+    inboxes: openInboxes(),
+    lessons,
+    tell,
+    getOpenFirst: () => first,
+  };
+  const handlers: Handlers<CallContext> = {
+    ...buildDeskCalls(parts),
+    ...buildLessonCalls(parts),
+    ...buildBringCalls(parts),
+    ...buildSheetCalls(parts),
+  };
+  return {
+    ...parts,
+    handlers,
+    onFault: options.onFault,
+    subscribe: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    openFirst: async (folder) => {
+      const opened = await lessons.openFolder(folder);
+      if (!opened.ok) return opened;
+      first = opened.value.lesson;
+      tell({ kind: 'lesson-asked', lesson: first });
+      return succeed<LessonId, Problem>(first, opened.problems);
+    },
+    close: async () => {
+      await parts.inboxes.closeAll();
+      lessons.closeAll();
+    },
+  };
+}

@@ -1,0 +1,202 @@
+import type { CardReading } from '../evidence/card-vote.ts';
+import { isCardSettled } from '../evidence/card-vote.ts';
+import type { ClipLook } from '../evidence/clip-look.ts';
+import type { ColourFrame } from '../evidence/colour-frame.ts';
+import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
+import { buildMedianFrame } from '../evidence/median-frame.ts';
+import { listMovingColours } from '../evidence/moving-colours.ts';
+import { describePlace } from '../evidence/place-look.ts';
+import type { Seconds } from '../platform/units.ts';
+import {
+  areKept,
+  cardsAnalyser,
+  type KeptCards,
+  type KeptStills,
+  lookAnalyser,
+  stillsAnalyser,
+} from './analysers.ts';
+import { readCodes } from './card-reader.ts';
+import { type DecodedPacket, type DecodeLimits, decodeClip, probeClip } from './decode-clip.ts';
+import type { EvidenceCache } from './evidence-cache.ts';
+import { readCards } from './read-cards.ts';
+
+/** A clip as the analysers know it. */
+export interface ClipPlace {
+  /** Absolute path. */
+  readonly path: string;
+  /** Names the clip's content in the cache. */
+  readonly contentId: string;
+  /** The length its container states, where that was read already; spares a question to ffmpeg. */
+  readonly durationSeconds?: Seconds | null;
+}
+
+/** What a first look at a clip gives. */
+export interface FirstLook {
+  readonly look: ClipLook;
+  readonly readings: readonly CardReading[];
+  readonly problems: readonly EvidenceProblem[];
+  /** Processor time of ffmpeg; 0 where the answer came from the cache. */
+  readonly ffmpegCpuSeconds: Seconds;
+}
+
+const NOTHING_SEEN: ClipLook = {
+  durationSeconds: null,
+  place: null,
+  movingColours: [],
+  from: 'key-pictures',
+};
+
+/** How well a clip is looked at. */
+export interface LookOptions extends DecodeLimits {
+  /** True: where the key pictures do not settle the station, head and tail are searched picture by picture. */
+  readonly searchCards?: boolean;
+}
+
+/** What the cache knows of a clip's look and card; null where a part is missing or not searched as well as asked. */
+export async function recallLook(
+  cache: EvidenceCache,
+  contentId: string,
+  searchCards: boolean,
+): Promise<FirstLook | null> {
+  const look = await cache.read(contentId, lookAnalyser);
+  const cards = await cache.read(contentId, cardsAnalyser);
+  if (!look || !cards || (searchCards && !isSearched(cards))) return null;
+  return { look, readings: cards.readings, problems: cards.problems, ffmpegCpuSeconds: 0 };
+}
+
+/** A clip that cannot be decoded gives nothing more, however it is searched. */
+function isSearched({ how, readings, problems }: KeptCards): boolean {
+  return how === 'searched' || isCardSettled(readings) || problems.length > 0;
+}
+
+/**
+ * A first look at a clip: a few key pictures for its place, its pinnies and its card. Answers from the cache where
+ * it can.
+ */
+export async function lookAtClip(
+  cache: EvidenceCache,
+  clip: ClipPlace,
+  options: LookOptions = {},
+): Promise<FirstLook> {
+  const first = (await recallLook(cache, clip.contentId, false)) ?? (await lookAnew(cache, clip, options));
+  if (!options.searchCards || options.signal?.aborted) return first;
+  const known = await recallLook(cache, clip.contentId, true);
+  if (known || isSearched({ how: 'key-pictures', ...first })) return known ?? first;
+  const { readings, problems } = await readCards(clip.path, options);
+  const kept: KeptCards = { readings: mergeReadings(first.readings, readings), problems, how: 'searched' };
+  if (areKept(problems) && !options.signal?.aborted) await cache.write(clip.contentId, cardsAnalyser, kept);
+  return { ...first, readings: kept.readings, problems };
+}
+
+/** Readings of two searches in order of time; a picture that both took counts once. */
+export function mergeReadings(
+  one: readonly CardReading[],
+  other: readonly CardReading[],
+): readonly CardReading[] {
+  const byKey = new Map(
+    [...one, ...other].map((reading) => [`${reading.atSeconds.toFixed(2)} ${reading.text}`, reading]),
+  );
+  return [...byKey.values()].sort((a, b) => a.atSeconds - b.atSeconds);
+}
+
+async function lookAnew(cache: EvidenceCache, clip: ClipPlace, limits: DecodeLimits): Promise<FirstLook> {
+  const [look, cards] = await Promise.all([
+    cache.read(clip.contentId, lookAnalyser),
+    cache.read(clip.contentId, cardsAnalyser),
+  ]);
+  const seen = await takeLook(clip, limits);
+  if (areKept(seen.problems) && !limits.signal?.aborted) {
+    const { readings, problems } = seen;
+    const kept: KeptCards = { readings, problems, how: 'key-pictures' };
+    if (!cards) await cache.write(clip.contentId, cardsAnalyser, kept);
+    if (!look) await cache.write(clip.contentId, lookAnalyser, seen.look);
+    // Whoever opens the clip before it is watched sees these.
+    if (!(await cache.has(clip.contentId, stillsAnalyser))) {
+      await cache.write(clip.contentId, stillsAnalyser, seen.stills);
+    }
+  }
+  const { ffmpegCpuSeconds } = seen;
+  return {
+    ffmpegCpuSeconds,
+    look: look ?? seen.look,
+    readings: cards?.readings ?? seen.readings,
+    problems: cards?.problems ?? seen.problems,
+  };
+}
+
+async function takeLook(
+  clip: ClipPlace,
+  limits: DecodeLimits,
+): Promise<FirstLook & { readonly stills: KeptStills }> {
+  const durationSeconds =
+    clip.durationSeconds === undefined
+      ? (await probeClip(clip.path, limits)).durationSeconds
+      : clip.durationSeconds;
+  const run = decodeClip(clip.path, { pass: 'quick', durationSeconds, ...limits });
+  const frames: ColourFrame[] = [];
+  const cards: DecodedPacket[] = [];
+  const stills: { atSeconds: Seconds; jpeg: Uint8Array }[] = [];
+  for await (const packet of run.packets) {
+    if (packet.kind === 'colour') frames.push(asColourFrame(packet));
+    if (packet.kind === 'card') cards.push(packet);
+    if (packet.kind === 'still') stills.push({ atSeconds: packet.atSeconds, jpeg: packet.bytes });
+  }
+  const end = await run.ended;
+  const found = await readPictures(cards);
+  const problems = [...found.problems, ...(end.problem ? [end.problem] : [])];
+  const look = {
+    ...describeLook(frames, 'key-pictures'),
+    durationSeconds: end.facts.durationSeconds ?? durationSeconds,
+  };
+  return { look, readings: found.readings, problems, ffmpegCpuSeconds: end.cpuSeconds, stills: { stills } };
+}
+
+/** Place and moving colours from a clip's colour pictures; the length is left open. */
+export function describeLook(frames: readonly ColourFrame[], from: ClipLook['from']): ClipLook {
+  const median = buildMedianFrame(frames);
+  if (!median) return { ...NOTHING_SEEN, from };
+  return {
+    durationSeconds: null,
+    place: describePlace(median),
+    movingColours: listMovingColours(frames, median),
+    from,
+  };
+}
+
+/** A packet's bytes as a colour picture. */
+export function asColourFrame({ width, height, atSeconds, bytes }: DecodedPacket): ColourFrame {
+  return { width, height, atSeconds, yuv: bytes };
+}
+
+/** Pictures without a code after which a settled card counts as taken away. */
+const GONE_AFTER = 1;
+
+/** Reads picture after picture, and stops once a card is settled and gone. */
+async function readPictures(
+  packets: readonly DecodedPacket[],
+): Promise<{ readings: CardReading[]; problems: EvidenceProblem[] }> {
+  const readings: CardReading[] = [];
+  let blank = 0;
+  for (const packet of packets) {
+    try {
+      const texts = await readCodesOf(packet);
+      readings.push(...texts);
+      blank = texts.length === 0 ? blank + 1 : 0;
+    } catch (error) {
+      return { readings, problems: [{ code: 'card-reader-failed', detail: String(error) }] };
+    }
+    if (blank >= GONE_AFTER && isCardSettled(readings)) break;
+  }
+  return { readings, problems: [] };
+}
+
+/** The codes in one picture, each with the picture's time. Rejects where the reader cannot be started. */
+export async function readCodesOf({
+  width,
+  height,
+  atSeconds,
+  bytes,
+}: DecodedPacket): Promise<CardReading[]> {
+  const texts = await readCodes({ width, height, atSeconds, luma: bytes });
+  return texts.map((text) => ({ text, atSeconds }));
+}

@@ -1,0 +1,43 @@
+import { createHash } from 'node:crypto';
+import { type ClipMovement, type MovementOptions, readMovement } from '../evidence/clip-movement.ts';
+import { defineMovementAnalyser, motionAnalyser } from './analysers.ts';
+import type { EvidenceCache } from './evidence-cache.ts';
+
+/** Hex digits that tell one set of options from another. */
+const KEY_LENGTH = 8;
+
+/**
+ * Reps and unison of a clip that was watched before, under these options; decodes nothing. Null: its motion is not in
+ * the cache. Each set of options is read once.
+ */
+export async function readClipMovement(
+  cache: EvidenceCache,
+  contentId: string,
+  options: MovementOptions,
+): Promise<ClipMovement | null> {
+  const known = await recallMovement(cache, contentId, options);
+  if (known) return known;
+  const motion = await cache.read(contentId, motionAnalyser);
+  if (!motion) return null;
+  const movement = readMovement(motion, options);
+  await cache.write(contentId, getAnalyser(options), movement);
+  return movement;
+}
+
+/** The same where it was read before; computes nothing. */
+export function recallMovement(
+  cache: EvidenceCache,
+  contentId: string,
+  options: MovementOptions,
+): Promise<ClipMovement | null> {
+  return cache.read(contentId, getAnalyser(options));
+}
+
+function getAnalyser(options: MovementOptions) {
+  return defineMovementAnalyser(getOptionsKey(options));
+}
+
+function getOptionsKey({ reps, unison }: MovementOptions): string {
+  const parts = [reps.counting, reps.cycleSeconds ?? null, unison.lanes ?? null, unison.toleranceSeconds];
+  return createHash('sha256').update(JSON.stringify(parts)).digest('hex').slice(0, KEY_LENGTH);
+}

@@ -1,0 +1,204 @@
+import { availableParallelism } from 'node:os';
+import type { CardReading } from '../evidence/card-vote.ts';
+import type { ClipLook } from '../evidence/clip-look.ts';
+import type { ColourFrame } from '../evidence/colour-frame.ts';
+import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
+import { createPrintReader, type MotionPrint, type PrintReader } from '../evidence/motion-print.ts';
+import type { Seconds } from '../platform/units.ts';
+import { createMotionReader, type MotionReader } from '../signal/motion-reader.ts';
+import type { MotionSeries } from '../signal/motion-series.ts';
+import { resampleMotion } from '../signal/resample-motion.ts';
+import {
+  areKept,
+  cardsAnalyser,
+  type KeptCards,
+  type KeptStills,
+  type KeptWatch,
+  lookAnalyser,
+  motionAnalyser,
+  stillsAnalyser,
+  watchAnalyser,
+} from './analysers.ts';
+import type { ClipFacts } from './clip-facts.ts';
+import {
+  type DecodedPacket,
+  type DecodeEnd,
+  type DecodeLimits,
+  decodeClip,
+  probeClip,
+} from './decode-clip.ts';
+import { getMotionRate, MOTION_RATE_HZ, type PictureChoice } from './decode-orders.ts';
+import type { EvidenceCache } from './evidence-cache.ts';
+import { asColourFrame, type ClipPlace, describeLook, mergeReadings, readCodesOf } from './look-at-clip.ts';
+
+/** How a clip is watched. */
+export interface WatchOptions extends DecodeLimits {
+  /** Threads that ffmpeg may decode with; all cores unless given. */
+  readonly threads?: number;
+}
+
+/** What watching a clip left in the cache, in short. */
+export interface WatchedClip {
+  readonly print: MotionPrint;
+  readonly problems: readonly EvidenceProblem[];
+  /** Processor time of ffmpeg; 0 where the answer came from the cache. */
+  readonly ffmpegCpuSeconds: Seconds;
+}
+
+/**
+ * Watches a clip whole, once: its motion, its stills, its place and pinnies, and, where no search has settled it, its
+ * card go into the cache. What was decoded before a clip broke off is kept with the problem.
+ */
+export async function watchClip(
+  cache: EvidenceCache,
+  clip: ClipPlace,
+  options: WatchOptions = {},
+): Promise<WatchedClip> {
+  const known = await recallWatch(cache, clip.contentId);
+  if (known) return known;
+  const cards = await cache.read(clip.contentId, cardsAnalyser);
+  const wantsCards = cards?.how !== 'searched';
+  const facts = await probeClip(clip.path, options);
+  const seen = await watch(clip, facts, { ...options, cards: wantsCards });
+  if (areKept(seen.problems) && !options.signal?.aborted) {
+    if (wantsCards) await keepCards(cache, clip.contentId, { before: cards?.readings ?? [], seen });
+    await keep(cache, clip.contentId, seen);
+  }
+  const { print, problems, ffmpegCpuSeconds } = seen;
+  return { print, problems, ffmpegCpuSeconds };
+}
+
+/** What an earlier watching left, where all of it is still there; decodes nothing. */
+export async function recallWatch(cache: EvidenceCache, contentId: string): Promise<WatchedClip | null> {
+  const watched = await cache.read(contentId, watchAnalyser);
+  // Written last, it vouches for the others; they are large, so that only their presence is looked at here.
+  if (!watched || !areCurrent(watched.parts)) return null;
+  const isThere = watched.hasMotion
+    ? (await cache.has(contentId, motionAnalyser)) && (await cache.has(contentId, stillsAnalyser))
+    : true;
+  return isThere ? { print: watched.print, problems: watched.problems, ffmpegCpuSeconds: 0 } : null;
+}
+
+function areCurrent({ motion, stills }: KeptWatch['parts']): boolean {
+  return motion === motionAnalyser.version && stills === stillsAnalyser.version;
+}
+
+interface Seen extends WatchedClip {
+  readonly motion: MotionSeries | null;
+  readonly stills: KeptStills;
+  readonly look: ClipLook;
+  readonly readings: readonly CardReading[];
+}
+
+async function keep(cache: EvidenceCache, contentId: string, seen: Seen): Promise<void> {
+  const { motion, stills, look, print, problems } = seen;
+  if (motion) await cache.write(contentId, motionAnalyser, motion);
+  await cache.write(contentId, stillsAnalyser, stills);
+  if (look.place) await cache.write(contentId, lookAnalyser, look);
+  await cache.write(contentId, watchAnalyser, {
+    print,
+    problems,
+    hasMotion: motion !== null,
+    parts: { motion: motionAnalyser.version, stills: stillsAnalyser.version },
+  });
+}
+
+async function keepCards(
+  cache: EvidenceCache,
+  contentId: string,
+  { before, seen }: { readonly before: readonly CardReading[]; readonly seen: Seen },
+): Promise<void> {
+  const readings = mergeReadings(before, seen.readings);
+  const kept: KeptCards = { readings, problems: seen.problems, how: 'searched' };
+  await cache.write(contentId, cardsAnalyser, kept);
+}
+
+interface Gathering {
+  readonly cards: CardReading[];
+  readonly colours: ColourFrame[];
+  readonly stills: { atSeconds: Seconds; jpeg: Uint8Array }[];
+  readonly failures: EvidenceProblem[];
+  motion: MotionReader | null;
+  print: PrintReader | null;
+  readonly lumaSeconds: Seconds[];
+}
+
+/** Decodes with the fewest pictures first, and starts anew with more where too few remain; that shows at once. */
+async function watch(
+  clip: ClipPlace,
+  facts: ClipFacts,
+  options: WatchOptions & { readonly cards: boolean },
+): Promise<Seen> {
+  let pictures: PictureChoice = 'leaned-on';
+  for (;;) {
+    const { gathered, end }: { gathered: Gathering; end: DecodeEnd } = await gather(clip, facts, {
+      ...options,
+      pictures,
+    });
+    if (!end.better) return sumUp(gathered, end, pictures);
+    pictures = end.better;
+  }
+}
+
+async function gather(
+  clip: ClipPlace,
+  facts: ClipFacts,
+  options: WatchOptions & { readonly cards: boolean; readonly pictures: PictureChoice },
+): Promise<{ gathered: Gathering; end: DecodeEnd }> {
+  const threads = options.threads ?? availableParallelism();
+  const run = decodeClip(clip.path, { ...options, pass: 'full', facts, threads });
+  const gathered: Gathering = {
+    cards: [],
+    colours: [],
+    stills: [],
+    failures: [],
+    motion: null,
+    print: null,
+    lumaSeconds: [],
+  };
+  const rateHz = getMotionRate(facts);
+  for await (const packet of run.packets) await takePacket(gathered, packet, rateHz);
+  return { gathered, end: await run.ended };
+}
+
+async function takePacket(gathered: Gathering, packet: DecodedPacket, rateHz: number): Promise<void> {
+  const { atSeconds, bytes } = packet;
+  if (packet.kind === 'luma') takeLuma(gathered, packet, rateHz);
+  else if (packet.kind === 'still') gathered.stills.push({ atSeconds, jpeg: bytes });
+  else if (packet.kind === 'colour') gathered.colours.push(asColourFrame(packet));
+  else if (gathered.failures.length === 0) {
+    const texts = await readCodesOf(packet).catch((error: unknown) => {
+      gathered.failures.push({ code: 'card-reader-failed', detail: String(error) });
+      return [];
+    });
+    gathered.cards.push(...texts);
+  }
+}
+
+function takeLuma(
+  gathered: Gathering,
+  { width, height, atSeconds, bytes }: DecodedPacket,
+  rateHz: number,
+): void {
+  gathered.motion ??= createMotionReader({ width, height, rateHz });
+  gathered.print ??= createPrintReader(width, height);
+  gathered.motion.push(bytes);
+  const times = gathered.lumaSeconds;
+  const second = (at: Seconds) => Math.floor(at - (times[0] ?? at) + 0.01);
+  if (times.length === 0 || second(atSeconds) > second(times.at(-1) ?? 0)) gathered.print.push(bytes);
+  times.push(atSeconds);
+}
+
+function sumUp(gathered: Gathering, end: DecodeEnd, pictures: PictureChoice): Seen {
+  const { cards, colours, stills, failures, motion, print, lumaSeconds } = gathered;
+  const read = motion?.finish() ?? null;
+  return {
+    motion: read && pictures === 'uneven' ? resampleMotion(read, lumaSeconds, MOTION_RATE_HZ) : read,
+    print: print?.finish() ?? { seconds: [] },
+    stills: { stills },
+    look: { ...describeLook(colours, 'whole-clip'), durationSeconds: end.facts.durationSeconds },
+    readings: cards,
+    problems: [...failures, ...(end.problem ? [end.problem] : [])],
+    ffmpegCpuSeconds: end.cpuSeconds,
+  };
+}

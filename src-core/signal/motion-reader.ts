@@ -1,0 +1,161 @@
+import type { FlowGrid } from './block-flow.ts';
+import { createFlowGrid, readBlockFlow } from './block-flow.ts';
+import type { CameraStep } from './camera-step.ts';
+import { createCameraStep, STEP } from './camera-step.ts';
+import type { LumaLevel } from './luma-level.ts';
+import { createLumaLevel, fillSlopes, halveLuma, smoothLuma } from './luma-level.ts';
+import type { MotionSeries } from './motion-series.ts';
+import type { Registration } from './register-frames.ts';
+import { createRegistration, registerFrames } from './register-frames.ts';
+import { warpLuma } from './warp-luma.ts';
+
+/** What the frames to come are like. */
+export interface MotionReaderOptions {
+  /** In pixels; the long side about 80. */
+  readonly width: number;
+  readonly height: number;
+  /** Frames per second, about 15. */
+  readonly rateHz: number;
+}
+
+/** Reads motion from small luma frames, one after another. */
+export interface MotionReader {
+  /** Takes the next frame: `width × height` bytes, row by row, 0 black to 255 white. The bytes are not kept. */
+  push(luma: Uint8Array): void;
+  /** The motion of all frames so far; the reader may not be used afterwards. */
+  finish(): MotionSeries;
+}
+
+/** Steps of the pyramid from fine to coarse, and how often each is gone over. */
+const ROUNDS = [3, 3, 4];
+/** Frames that room is made for at a time. */
+const FRAMES_AT_A_TIME = 512;
+
+interface State {
+  readonly grid: FlowGrid;
+  readonly work: Registration;
+  readonly spare: Float32Array;
+  before: LumaLevel[];
+  after: LumaLevel[];
+  readonly step: CameraStep;
+}
+
+/** A reader for frames of one size. Between calls to `push` it keeps the last frame alone; no call allocates per frame. */
+export function createMotionReader({ width, height, rateHz }: MotionReaderOptions): MotionReader {
+  const state = createState(width, height);
+  const { columns, rows } = state.grid;
+  const cells = columns * rows;
+  let frameCount = 0;
+  let u = new Float32Array(0);
+  let v = new Float32Array(0);
+  let camera = new Float32Array(0);
+  let residual = new Float32Array(0);
+  return {
+    push: (luma) => {
+      if (luma.length !== width * height)
+        throw new Error(`frame of ${luma.length} bytes, not ${width * height}`);
+      if (frameCount === residual.length) {
+        const room = frameCount + Math.max(FRAMES_AT_A_TIME, frameCount);
+        u = grow(u, room * cells);
+        v = grow(v, room * cells);
+        camera = grow(camera, room * 4);
+        residual = grow(residual, room);
+      }
+      takeFrame(state, luma);
+      if (frameCount > 0) {
+        readStep(state, { u, v, at: frameCount * cells });
+        camera.set(describeStep(state.step, width), frameCount * 4);
+        residual[frameCount] = measureResidual(state);
+      }
+      frameCount += 1;
+    },
+    finish: () => ({
+      rateHz,
+      width,
+      height,
+      columns,
+      rows,
+      frameCount,
+      u: u.slice(0, frameCount * cells),
+      v: v.slice(0, frameCount * cells),
+      camera: camera.slice(0, frameCount * 4),
+      residual: residual.slice(0, frameCount),
+    }),
+  };
+}
+
+function createState(width: number, height: number): State {
+  const createLevels = () =>
+    ROUNDS.map((_, level) => createLumaLevel(Math.max(4, width >> level), Math.max(4, height >> level)));
+  return {
+    grid: createFlowGrid(width, height),
+    work: createRegistration(width * height),
+    spare: new Float32Array(width * height),
+    before: createLevels(),
+    after: createLevels(),
+    step: createCameraStep(),
+  };
+}
+
+function grow(from: Float32Array, length: number): Float32Array<ArrayBuffer> {
+  const to = new Float32Array(length);
+  to.set(from);
+  return to;
+}
+
+/** Makes `after` the pyramid of the new frame and `before` that of the last one. */
+function takeFrame(state: State, luma: Uint8Array): void {
+  const { before, after, spare } = state;
+  state.before = after;
+  state.after = before;
+  const [fine] = before;
+  if (!fine) return;
+  fine.luma.set(luma);
+  smoothLuma(fine.luma, fine.width, spare);
+  for (const [index, level] of before.entries()) {
+    const finer = before[index - 1];
+    if (finer) {
+      halveLuma(finer, level);
+      smoothLuma(level.luma, level.width, spare);
+    }
+    fillSlopes(level);
+  }
+}
+
+function readStep(state: State, to: { u: Float32Array; v: Float32Array; at: number }): void {
+  const { before, after, step, work, grid } = state;
+  step.fill(0);
+  for (let index = before.length - 1; index >= 0; index--) {
+    const from = before[index];
+    const next = after[index];
+    if (from && next) registerFrames(from, next, step, { work, rounds: ROUNDS[index] ?? 0 });
+  }
+  const [fineBefore] = before;
+  const [fineAfter] = after;
+  if (!fineBefore || !fineAfter) return;
+  warpLuma(fineAfter, step, work.warped);
+  readBlockFlow(grid, fineBefore, work.warped, to);
+}
+
+const described = new Float32Array(4);
+
+function describeStep(step: CameraStep, width: number): Float32Array {
+  described[0] = ((step[STEP.moveX] as number) * width) / 2;
+  described[1] = ((step[STEP.moveY] as number) * width) / 2;
+  described[2] = Math.log1p(step[STEP.zoom] as number);
+  described[3] = step[STEP.turn] as number;
+  return described;
+}
+
+function measureResidual({ before, work }: State): number {
+  const luma = before[0]?.luma ?? work.warped;
+  let sum = 0;
+  let count = 0;
+  for (let at = 0; at < luma.length; at++) {
+    const difference = Math.abs((work.warped[at] as number) - (luma[at] as number));
+    if (Number.isNaN(difference)) continue;
+    sum += difference;
+    count += 1;
+  }
+  return count > 0 ? sum / count : 0;
+}

@@ -1,0 +1,132 @@
+import type { CameraStep } from './camera-step.ts';
+import { STEP, STEP_SIZE } from './camera-step.ts';
+import type { LumaLevel } from './luma-level.ts';
+import { solveSymmetric } from './solve-symmetric.ts';
+import { warpLuma } from './warp-luma.ts';
+
+/** Space to work in, made once for pictures of one size. */
+export interface Registration {
+  /** `level` brought back by the step, as {@link warpLuma} leaves it. */
+  readonly warped: Float32Array;
+  readonly matrix: Float64Array;
+  readonly right: Float64Array;
+  readonly slopes: Float64Array;
+  readonly histogram: Uint32Array;
+}
+
+/** Space for registering pictures of up to `area` pixels. */
+export function createRegistration(area: number): Registration {
+  return {
+    warped: new Float32Array(area),
+    matrix: new Float64Array(STEP_SIZE * STEP_SIZE),
+    right: new Float64Array(STEP_SIZE),
+    slopes: new Float64Array(STEP_SIZE),
+    histogram: new Uint32Array(256),
+  };
+}
+
+/** Bins of the histogram of luma differences per luma step. */
+const BINS_PER_STEP = 8;
+/** From the median of absolute differences to the width at which a pixel loses most of its say. */
+const MEDIAN_TO_WIDTH = 1.4826 * 2;
+/** Narrower than this is rounding and coding noise, in luma steps. */
+const SMALLEST_WIDTH = 1;
+
+/**
+ * Betters `step` so that the still parts of `after` fall on `before`: iteratively reweighted Lucas–Kanade
+ * (Baker & Matthews, "Lucas–Kanade 20 Years On", IJCV 56, 2004), Geman–McClure weights whose width follows the median
+ * difference, so that people who move have little say. `work.warped` is left at the last but one step.
+ */
+export function registerFrames(
+  before: LumaLevel,
+  after: LumaLevel,
+  step: CameraStep,
+  search: { readonly work: Registration; readonly rounds: number },
+): void {
+  const { work, rounds } = search;
+  for (let round = 0; round < rounds; round++) {
+    warpLuma(after, step, work.warped);
+    const width = Math.max(SMALLEST_WIDTH, MEDIAN_TO_WIDTH * findMedianDifference(before, work));
+    gatherEquations(before, work, 1 / (width * width));
+    solveSymmetric(work.matrix, work.right, STEP_SIZE);
+    for (let index = 0; index < STEP_SIZE; index++) {
+      step[index] = (step[index] as number) - (work.right[index] as number);
+    }
+    keepWithinReason(step);
+  }
+}
+
+/** Median of the absolute luma differences between `before` and `work.warped`, in luma steps, to an eighth. */
+function findMedianDifference(before: LumaLevel, work: Registration): number {
+  const { histogram, warped } = work;
+  const { luma } = before;
+  histogram.fill(0);
+  let count = 0;
+  for (let at = 0; at < luma.length; at++) {
+    const difference = Math.abs((warped[at] as number) - (luma[at] as number));
+    if (Number.isNaN(difference)) continue;
+    const bin = Math.min(255, (difference * BINS_PER_STEP) | 0);
+    histogram[bin] = (histogram[bin] as number) + 1;
+    count++;
+  }
+  let seen = 0;
+  let bin = 0;
+  while (bin < 255 && seen + (histogram[bin] as number) < count / 2) seen += histogram[bin++] as number;
+  return (bin + 0.5) / BINS_PER_STEP;
+}
+
+/** Sums up the weighted normal equations over all pixels seen in both pictures; upper triangle only. */
+function gatherEquations(before: LumaLevel, work: Registration, inverseSquare: number): void {
+  const { luma, slopeX, slopeY, width, height } = before;
+  const { warped, matrix, right, slopes } = work;
+  matrix.fill(0);
+  right.fill(0);
+  const half = width / 2;
+  for (let row = 1; row < height - 1; row++) {
+    const y = (row - (height - 1) / 2) / half;
+    const end = (row + 1) * width - 1;
+    let x = (1 - (width - 1) / 2) / half;
+    for (let at = row * width + 1; at < end; at++, x += 1 / half) {
+      const here = luma[at] as number;
+      const difference = (warped[at] as number) - here;
+      if (Number.isNaN(difference)) continue;
+      const loss = 1 + difference * difference * inverseSquare;
+      const weight = 1 / (loss * loss);
+      const dx = (slopeX[at] as number) * half;
+      const dy = (slopeY[at] as number) * half;
+      slopes[STEP.moveX] = dx;
+      slopes[STEP.moveY] = dy;
+      slopes[STEP.zoom] = dx * x + dy * y;
+      slopes[STEP.turn] = dy * x - dx * y;
+      slopes[STEP.gain] = -here;
+      slopes[STEP.offset] = -1;
+      addPixel(work, weight, difference);
+    }
+  }
+}
+
+function addPixel(work: Registration, weight: number, difference: number): void {
+  const { matrix, right, slopes } = work;
+  for (let row = 0; row < STEP_SIZE; row++) {
+    const scaled = weight * (slopes[row] as number);
+    for (let column = row; column < STEP_SIZE; column++) {
+      const at = row * STEP_SIZE + column;
+      matrix[at] = (matrix[at] as number) + scaled * (slopes[column] as number);
+    }
+    right[row] = (right[row] as number) + scaled * difference;
+  }
+}
+
+/** A hand-held camera does not do more in a fifteenth of a second; beyond it the search has lost its way. */
+function keepWithinReason(step: CameraStep): void {
+  limit(step, STEP.moveX, 0.4);
+  limit(step, STEP.moveY, 0.4);
+  limit(step, STEP.zoom, 0.15);
+  limit(step, STEP.turn, 0.15);
+  limit(step, STEP.gain, 0.4);
+  limit(step, STEP.offset, 80);
+}
+
+function limit(step: CameraStep, index: number, most: number): void {
+  step[index] = Math.min(most, Math.max(-most, step[index] as number));
+}

@@ -1,0 +1,182 @@
+import { accessSync, constants, rmSync } from 'node:fs';
+import { cp, mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { build } from 'vite';
+import { buildDemoLesson } from '../../fixtures/build-demo-lesson.ts';
+import { type Desk, openDesk } from '../../src-core/host/desk/desk.ts';
+import { type ServedDesk, serveDesk } from '../../src-core/host/loopback/serve-desk.ts';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+
+/** Flags that keep a Chromium to the page: no sandbox (none in containers), no network of its own. */
+const CHROMIUM_ARGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
+
+/** The system's Chromium, or the one that `ROUTEMARK_CHROMIUM` names; null where there is none. */
+export function findChromium(): string | null {
+  const named = process.env.ROUTEMARK_CHROMIUM;
+  for (const place of named ? [named] : PLACES) {
+    try {
+      accessSync(place, constants.X_OK);
+      return place;
+    } catch {}
+  }
+  return null;
+}
+
+/** Whether browser tests can run here; where they cannot, says so once on standard error. */
+export function canBrowse(): boolean {
+  const found = findChromium() !== null;
+  if (!found) process.stderr.write('Skipped: no Chromium here (set ROUTEMARK_CHROMIUM to its path).\n');
+  return found;
+}
+
+/** A desk with a lesson of its own, served to a browser that is driven by the test. */
+export interface TestDesk {
+  readonly browser: Browser;
+  readonly desk: Desk;
+  /** The lesson folder; empty where the desk was opened without a lesson. */
+  readonly folder: string;
+  /** A new window on the desk, opened by a one-time address. What the page complains of is in `complaints`. */
+  readonly openWindow: (look?: WindowLook) => Promise<TestWindow>;
+  /** Ends the served desk, as when the program is closed, or starts it again on the same port. */
+  readonly stopHost: () => Promise<void>;
+  readonly startHost: () => Promise<void>;
+  readonly close: () => Promise<void>;
+}
+
+/** One window of a {@link TestDesk}. */
+export interface TestWindow {
+  readonly context: BrowserContext;
+  readonly page: Page;
+  /** Faults, console errors and breaches of the page's policy, as they come. */
+  readonly complaints: readonly string[];
+}
+
+/** How a window looks. */
+export interface WindowLook {
+  readonly width?: number;
+  readonly height?: number;
+  readonly theme?: 'light' | 'dark';
+  readonly reducedMotion?: 'reduce' | 'no-preference';
+}
+
+/** What a test desk begins with. */
+export interface TestDeskOptions {
+  /** `demo`: a fresh demo lesson. `none`: no lesson. Otherwise a lesson folder, which is copied. */
+  readonly lesson: 'demo' | 'none' | string;
+  /** Leaves the lesson's clips out, for the empty state. */
+  readonly withoutClips?: boolean;
+}
+
+let isBuilt: Promise<string> | null = null;
+
+/** Builds the page once a process, into a folder of its own: other builds may run at the same time. */
+function buildPage(): Promise<string> {
+  isBuilt ??= mkdtemp(path.join(tmpdir(), 'routemark-page-')).then(async (outDir) => {
+    process.once('exit', () => rmSync(outDir, { recursive: true, force: true }));
+    await build({ root: path.join(ROOT, 'renderer'), logLevel: 'silent', build: { outDir } });
+    return outDir;
+  });
+  return isBuilt;
+}
+
+/** Opens a desk on a copy of a lesson and starts a Chromium. */
+export async function openTestDesk(options: TestDeskOptions): Promise<TestDesk> {
+  const executablePath = findChromium();
+  if (!executablePath) throw new Error('no Chromium; check canBrowse first');
+  const pageFolder = await buildPage();
+  const home = await mkdtemp(path.join(tmpdir(), 'routemark-browser-'));
+  const folder = options.lesson === 'none' ? '' : path.join(home, 'lesson');
+  if (options.lesson === 'demo') await buildDemoLesson(folder);
+  else if (folder !== '') await cp(options.lesson, folder, { recursive: true, preserveTimestamps: true });
+  if (options.withoutClips) await rm(path.join(folder, 'clips'), { recursive: true, force: true });
+  const host = await openHost(home, pageFolder, folder);
+  const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });
+  return {
+    browser,
+    get desk() {
+      return host.get().desk;
+    },
+    folder,
+    openWindow: (look = {}) => openWindow(browser, host.get().served.makeAddress(), look),
+    stopHost: host.stop,
+    startHost: host.start,
+    close: async () => {
+      await browser.close();
+      await host.stop();
+      await rm(home, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+    },
+  };
+}
+
+interface Host {
+  readonly desk: Desk;
+  readonly served: ServedDesk;
+}
+
+async function openHost(home: string, pageFolder: string, folder: string) {
+  let host: Host | null = null;
+  let port = 0;
+  const start = async () => {
+    const desk = await openDesk({
+      face: 'browser',
+      version: '0.0.0',
+      home: path.join(home, 'desk'),
+      chooseFolders: null,
+      filmDemo: async (into, { signal, onProgress }) => {
+        await buildDemoLesson(into, {
+          signal,
+          replace: true,
+          onProgress: ({ done, total }) => onProgress({ step: 'film', done, total }),
+        });
+      },
+      onFault: (trace, fault) => process.stderr.write(`fault ${trace}: ${String(fault)}\n`),
+    });
+    if (folder !== '') await desk.openFirst(folder);
+    const served = await serveDesk(desk, { port, pageFolder });
+    port = served.port;
+    host = { desk, served };
+  };
+  const stop = async () => {
+    await host?.served.close();
+    await host?.desk.close();
+    host = null;
+  };
+  const get = (): Host => {
+    if (!host) throw new Error('the host was stopped');
+    return host;
+  };
+  await start();
+  return { start, stop, get };
+}
+
+async function openWindow(browser: Browser, address: string, look: WindowLook): Promise<TestWindow> {
+  const { width = 1280, height = 800, theme = 'light', reducedMotion = 'no-preference' } = look;
+  const context = await browser.newContext({
+    viewport: { width, height },
+    colorScheme: theme,
+    reducedMotion,
+    locale: 'en-CA',
+  });
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  page.on('pageerror', (error) => complaints.push(String(error.stack ?? error)));
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  await page.goto(address);
+  return { context, page, complaints };
+}

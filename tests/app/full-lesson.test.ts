@@ -1,0 +1,288 @@
+import { execFile } from 'node:child_process';
+import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { buildDemoLesson } from '../../fixtures/build-demo-lesson.ts';
+import decisions from '../../fixtures/harbour/decisions.json' with { type: 'json' };
+import expected from '../../fixtures/harbour/expected.json' with { type: 'json' };
+import plan from '../../fixtures/harbour/plan.json' with { type: 'json' };
+import { parseJournal } from '../../src-core/lesson-file/journal-file.ts';
+import type { replayJournal } from '../../src-core/marking/replay.ts';
+import { canBrowse, openTestDesk, type TestDesk } from './browser.ts';
+
+/** The most that a lesson may cost from drop to sheet, by clip. */
+const MOST_A_CLIP = 1.5;
+
+const MAIN = fileURLToPath(new URL('../../src-core/cli/main.ts', import.meta.url));
+
+/** Counts what the teacher does: a key, a click, a drop; a text that is typed is one. */
+function openHand() {
+  const done: string[] = [];
+  return {
+    done,
+    press: async (page: Page, key: string) => {
+      done.push(`key ${key}`);
+      await page.keyboard.press(key);
+    },
+    click: async (target: Locator) => {
+      done.push('click');
+      await target.click();
+    },
+    type: async (page: Page, text: string) => {
+      done.push('text');
+      await page.keyboard.type(text);
+    },
+    drop: async (page: Page, files: readonly string[]) => {
+      done.push('drop');
+      const session = await page.context().newCDPSession(page);
+      // On the head of the screen: what falls on a tray is given to that tray's squad.
+      const data = { items: [], files: [...files], dragOperationsMask: 1 };
+      for (const type of ['dragEnter', 'dragOver', 'drop'] as const)
+        await session.send('Input.dispatchDragEvent', { type, x: 640, y: 75, data });
+    },
+  };
+}
+
+const run = (args: readonly string[]) =>
+  promisify(execFile)(process.execPath, ['--import', 'tsx', MAIN, ...args]).catch(
+    (error: { code?: number; stderr?: string; stdout?: string }) => {
+      // 1: done, with something to look at.
+      if (error.code !== 1) throw error;
+      return { stdout: error.stdout ?? '', stderr: error.stderr ?? '' };
+    },
+  );
+
+/** Until every stamp is read and every picture searched, and this page shows it. */
+async function waitForRead(desk: TestDesk, page: Page): Promise<void> {
+  await page.waitForFunction(() => /^#\/[0-9a-f]{16}\//.test(location.hash));
+  const lesson = /#\/([0-9a-f]{16})/.exec(page.url())?.[1] ?? '';
+  const isRead = async () => {
+    const view = (await desk.desk.lessons.find(lesson))?.getView();
+    return view?.reading.state === 'read' && view.clips.length > 0;
+  };
+  await expect.poll(isRead, { timeout: 120_000, interval: 200 }).toBe(true);
+  const way = page.locator('.way');
+  await expect.poll(() => way.textContent(), { timeout: 20_000 }).toMatch(/\d+ left|all inked/);
+  await expect.poll(() => way.textContent(), { timeout: 20_000 }).not.toMatch(/reading/);
+}
+
+/** The demo's file on the desk, told by the head of the screen: squad and station. */
+async function readFileOnDesk(page: Page): Promise<string> {
+  const head = (await page.locator('.idrow h1').textContent()) ?? '';
+  const squad = plan.squads.find(({ name }) => head.includes(name));
+  const station = /at\s*([A-F])/.exec(head)?.[1] ?? '';
+  const slot = squad?.route.indexOf(station) ?? -1;
+  const walks = expected.squads as Record<string, { bySlot: (string | null)[] }>;
+  const file = walks[squad?.code ?? '']?.bySlot[slot];
+  return (
+    file ?? expected.clips.find((clip) => clip.filmedBy === squad?.code && clip.slot === slot)?.file ?? ''
+  );
+}
+
+describe.skipIf(!canBrowse())('a full lesson in a browser', () => {
+  let desk: TestDesk;
+  let tablets: string;
+
+  beforeAll(async () => {
+    tablets = await mkdtemp(path.join(tmpdir(), 'routemark-tablets-'));
+    await buildDemoLesson(path.join(tablets, 'demo'));
+    desk = await openTestDesk({ lesson: 'demo', withoutClips: true });
+  });
+
+  afterAll(async () => {
+    await desk.close();
+    await rm(tablets, { recursive: true, force: true });
+  });
+
+  test('goes from the tablets’ folders to the sheet that the command line writes', async () => {
+    const hand = openHand();
+    const first = await desk.openWindow();
+    let { page } = first;
+    const folders = path.join(tablets, 'demo', 'clips');
+    const squads = (await readdir(folders)).map((name) => path.join(folders, name));
+
+    // Bring in: one drop, then one press for each thing that waits.
+    await page.locator('main').waitFor();
+    await hand.drop(page, squads);
+    await waitForRead(desk, page);
+    const remedies = page.locator('.pr .rem .btn.ink');
+    for (let waiting = await remedies.count(); waiting > 0; waiting = await remedies.count()) {
+      await hand.click(remedies.first());
+      await expect.poll(() => remedies.count(), { timeout: 20_000 }).toBeLessThan(waiting);
+    }
+
+    // Line up: one key a flag.
+    await hand.press(page, 'Control+3');
+    const flags = page.locator('.way a, .way button').filter({ hasText: 'Line up' });
+    const countFlags = async () => Number(/(\d+) flag/.exec((await flags.textContent()) ?? '')?.[1] ?? 0);
+    if ((await countFlags()) > 0) await hand.press(page, 'f');
+    for (let open = await countFlags(); open > 0; open = await countFlags()) {
+      await hand.press(page, 'k');
+      await expect.poll(countFlags).toBeLessThan(open);
+    }
+
+    // Review: one key a clean clip; the page is closed and opened again in the middle, and then the program.
+    await hand.press(page, 'Control+4');
+    let marked = 0;
+    let clean = 0;
+    let cleanKeys = 0;
+    // What was inked never comes back to the desk, whatever was closed in between.
+    const seen: string[] = [];
+    const isLeft = async () => (await page.locator('.idrow h1').count()) > 0;
+    await page.locator('.idrow h1, .blank').first().waitFor();
+    while (await isLeft()) {
+      const file = await readFileOnDesk(page);
+      const decision = decisions.clips.find((clip) => clip.file === file);
+      expect(decision, `a decision of the demo's teacher about ${file}`).toBeDefined();
+      const before = hand.done.length;
+      const open = await page.locator('.cr.look h3').allTextContents();
+      const notMet: readonly string[] = decision?.notMet ?? [];
+      const unmet = plan.rubric.clip.filter(({ code }) => notMet.includes(code));
+      const isNoToAll = unmet.length > 1 && open.every((label) => unmet.some((one) => one.label === label));
+      for (const { code } of isNoToAll ? [] : unmet) {
+        const key = String(plan.rubric.clip.findIndex((criterion) => criterion.code === code) + 1);
+        const no = page
+          .locator('.cr')
+          .nth(Number(key) - 1)
+          .locator('input')
+          .nth(1);
+        while (!(await no.isChecked())) await hand.press(page, key);
+      }
+      const hasOpen = (await page.locator('.cr.look').count()) > 0;
+      const title = await page.locator('.idrow h1').textContent();
+      expect(seen, `after ${marked} clips`).not.toContain(title);
+      seen.push(title ?? '');
+      await hand.press(page, hasOpen ? (isNoToAll ? 'x' : 'y') : 'Enter');
+      await expect
+        .poll(async () => ((await isLeft()) ? page.locator('.idrow h1').textContent() : null))
+        .not.toBe(title);
+      marked += 1;
+      if (decision?.notMet.length === 0) {
+        clean += 1;
+        cleanKeys += hand.done.length - before;
+      }
+      // What is not said to be saved may be lost when the page dies; what is, may not.
+      if (marked === 8 || marked === 14)
+        await page
+          .locator('.foot')
+          .filter({ hasText: /Saved \d/ })
+          .waitFor();
+      if (marked === 8) page = await reopenPage(page);
+      if (marked === 14) page = await reopenProgram(desk);
+    }
+    expect(await page.locator('.way').textContent()).toContain('all inked');
+    expect(cleanKeys).toBe(clean);
+
+    // What the way itself costs, up to the sheet.
+    await hand.press(page, 'Control+6');
+    const write = page.locator('.fin .write');
+    await page.waitForFunction(() => !document.querySelector('.fin .write')?.hasAttribute('disabled'));
+    const wayCost = hand.done.length + 1;
+    const clips = expected.clips.length;
+    process.stdout.write(
+      `full lesson: ${wayCost} keys and clicks for ${clips} clips, ${(wayCost / clips).toFixed(2)} a clip; ${clean} clean clips at one key each\n`,
+    );
+    expect(wayCost / clips).toBeLessThanOrEqual(MOST_A_CLIP);
+
+    // Beside the way: an override with a reason, and a decision taken back.
+    await override(hand, page);
+    await hand.press(page, 'Control+4');
+    await hand.click(page.locator('.punch.ink').first());
+    const answers = page.locator('.cr input');
+    const answered = async () => (await answers.all()).length > 0 && (await answers.nth(1).isChecked());
+    await page.locator('.cr').first().waitFor();
+    await hand.press(page, '1');
+    await expect.poll(answered).toBe(true);
+    await hand.press(page, 'Control+z');
+    await expect.poll(answered).toBe(false);
+
+    await hand.press(page, 'Control+6');
+    await page.waitForFunction(() => !document.querySelector('.fin .write')?.hasAttribute('disabled'));
+    await hand.click(write.or(page.locator('.fin .write')).first());
+    await page.locator('.fin [role=status].read').waitFor();
+
+    const [name = ''] = await readdir(path.join(desk.folder, 'hand-in'));
+    const sheet = await readFile(path.join(desk.folder, 'hand-in', name));
+    expect(sheet.equals(await exportByCommandLine(desk.folder, path.join(tablets, 'demo')))).toBe(true);
+    expect(first.complaints).toEqual([]);
+  });
+});
+
+async function reopenPage(page: Page): Promise<Page> {
+  const left = await page.locator('.way').textContent();
+  const url = page.url();
+  const context = page.context();
+  await page.close();
+  const next = await context.newPage();
+  await next.goto(url.replace(/(#\/[^/]+\/review).*/, '$1'));
+  await next.locator('.idrow h1').waitFor();
+  await expect.poll(() => next.locator('.way').textContent()).toBe(left);
+  return next;
+}
+
+async function reopenProgram(desk: TestDesk): Promise<Page> {
+  await desk.stopHost();
+  await desk.startHost();
+  const { page } = await desk.openWindow();
+  await page.locator('.way').waitFor();
+  await waitForRead(desk, page);
+  await page.keyboard.press('Control+4');
+  await page.locator('.idrow h1').waitFor();
+  return page;
+}
+
+async function override(hand: ReturnType<typeof openHand>, page: Page): Promise<void> {
+  const [wanted] = decisions.overrides;
+  const roster = await readFile(new URL('../../fixtures/harbour/roster.csv', import.meta.url), 'utf8');
+  const [, given = '', , squad = ''] =
+    roster
+      .split('\n')
+      .map((line) => line.split(','))
+      .find(([id]) => id === wanted?.pupil) ?? [];
+  const name = plan.squads.find(({ code, name: called }) => code === squad || called === squad)?.name ?? '';
+  await hand.press(page, 'Control+5');
+  await hand.click(page.getByRole('button', { name: `${name}, show its pupils` }));
+  await hand.click(page.locator('.pu .op').filter({ hasText: given }));
+  await hand.press(page, 'e');
+  await page.getByLabel('How many').focus();
+  await hand.type(page, String(wanted?.addPoints));
+  await page.getByLabel('Reason').focus();
+  await hand.type(page, wanted?.reason ?? '');
+  await hand.press(page, 'Enter');
+  await page
+    .locator('.pu .adj')
+    .filter({ hasText: wanted?.reason ?? '' })
+    .waitFor();
+}
+
+/** The same decisions by the command line in a fresh copy of the lesson, and the sheet that it writes. */
+async function exportByCommandLine(folder: string, fresh: string): Promise<Buffer> {
+  const journal = parseJournal(await readFile(path.join(folder, 'marks.jsonl'), 'utf8'));
+  if (!journal.ok) throw new Error('the journal reads');
+  const inForce = listInForce(journal.value);
+  const out = path.join(fresh, 'by-hand');
+  await mkdir(out);
+  const list = path.join(out, 'decisions.jsonl');
+  await writeFile(list, inForce.map((act) => `${JSON.stringify(act)}\n`).join(''));
+  await run(['mark', fresh, '--list', list]);
+  await run(['export', fresh, '--out', path.join(out, 'sheet.csv')]);
+  return readFile(path.join(out, 'sheet.csv'));
+}
+
+type Events = Parameters<typeof replayJournal>[0];
+
+/** Decisions that nobody has taken back, oldest first. */
+function listInForce(events: Events) {
+  const undone = new Set<string>();
+  for (const { what } of events) {
+    if (what.kind === 'undone') undone.add(what.target);
+    if (what.kind === 'redone') undone.delete(what.target);
+  }
+  return events
+    .filter(({ id, what }) => !undone.has(id) && !['undone', 'redone', 'handed-in'].includes(what.kind))
+    .map(({ what }) => what);
+}

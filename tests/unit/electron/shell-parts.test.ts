@@ -1,0 +1,111 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { buildMenu, type MenuEntry } from '../../../electron/main/build-menu.ts';
+import { openCrashCount } from '../../../electron/main/crash-count.ts';
+import { getFolderDialog } from '../../../electron/main/folder-dialog.ts';
+import { findNamedLesson } from '../../../electron/main/named-lesson.ts';
+import { choosePlace, keepPlace, LEAST_SIZE, readPlace } from '../../../electron/main/window-place.ts';
+import { makeTemporaryFolder } from '../host/temporary-folder.ts';
+
+const LAPTOP = { x: 0, y: 25, width: 1280, height: 775 };
+const BEAMER = { x: 1280, y: 0, width: 1920, height: 1080 };
+
+describe('the window', () => {
+  const place = { x: 1500, y: 100, width: 1200, height: 800, isMaximised: false };
+
+  test('opens where it stood, as long as that screen is there', () => {
+    expect(choosePlace(place, [LAPTOP, BEAMER])).toEqual(place);
+    expect(choosePlace(place, [LAPTOP])).toMatchObject({ x: 0, y: 25 });
+  });
+
+  test('opens in the middle of the first screen the first time, never larger than it nor too small', () => {
+    expect(choosePlace(null, [BEAMER])).toEqual({
+      x: 1520,
+      y: 90,
+      width: 1440,
+      height: 900,
+      isMaximised: false,
+    });
+    expect(choosePlace(null, [{ x: 0, y: 0, width: 640, height: 480 }])).toMatchObject(LEAST_SIZE);
+    expect(choosePlace(null, [])).toMatchObject({ width: 1440 });
+  });
+
+  test.each([
+    ['is not a place', 'x'],
+    ['lacks a figure', { x: 1, y: 1, width: 1000 }],
+    ['holds no whole numbers', { ...place, x: 0.5 }],
+    ['is tiny', { ...place, width: 10, height: 10 }],
+    ['has its head above every screen', { ...place, y: -500 }],
+    ['shows a sliver alone', { ...place, x: 3190 }],
+  ])('does not open where it was kept, when that %s', (_, kept) => {
+    expect(choosePlace(kept, [LAPTOP, BEAMER])).toMatchObject({ x: 0, y: 25, width: 1280, height: 775 });
+  });
+
+  test('is kept across starts', () => {
+    const home = makeTemporaryFolder();
+    expect(readPlace(home)).toBeNull();
+    keepPlace(home, place);
+    expect(readPlace(home)).toEqual(place);
+  });
+});
+
+describe('a page that crashes', () => {
+  test('is brought back, until it crashes again and again', () => {
+    let nowMs = 0;
+    const count = openCrashCount(() => nowMs);
+    expect([count(), count(), count(), count()]).toEqual(['reload', 'reload', 'reload', 'ask']);
+    nowMs = 60_000;
+    expect(count()).toBe('reload');
+  });
+});
+
+describe('a start of the program', () => {
+  test('names a lesson by its folder or by its plan, among flags and files that are not there', () => {
+    const parent = makeTemporaryFolder();
+    const lesson = path.join(parent, 'lesson');
+    mkdirSync(lesson);
+    writeFileSync(path.join(lesson, 'plan.json'), '{}');
+    writeFileSync(path.join(parent, 'other.txt'), '');
+    expect(findNamedLesson(['--flag', 'gone', 'lesson'], parent)).toBe(lesson);
+    expect(findNamedLesson([path.join(lesson, 'plan.json')], '/')).toBe(lesson);
+    expect(findNamedLesson(['other.txt', '--lesson', 'https://x'], parent)).toBeNull();
+    expect(findNamedLesson([], parent)).toBeNull();
+  });
+});
+
+describe('the menu', () => {
+  const flatten = (isMac: boolean, isPackaged: boolean) => {
+    const told: string[] = [];
+    const entries = buildMenu((command) => told.push(command), { isMac, isPackaged }).flatMap(
+      ({ submenu }) => submenu,
+    );
+    return { told, entries };
+  };
+  const getRoles = (entries: readonly MenuEntry[]) =>
+    entries.flatMap((entry) => ('role' in entry ? entry.role : []));
+
+  test('asks the page for each command once', () => {
+    const { told, entries } = flatten(false, true);
+    for (const entry of entries) if ('click' in entry) entry.click();
+    expect(told.sort()).toEqual(['bring-in', 'hand-in', 'keys', 'next-flag', 'open-lesson', 'redo', 'undo']);
+  });
+
+  test('has no tools for developers in the packaged program', () => {
+    expect(getRoles(flatten(true, true).entries)).not.toContain('toggleDevTools');
+    expect(getRoles(flatten(true, true).entries)).not.toContain('reload');
+    expect(getRoles(flatten(true, false).entries)).toContain('toggleDevTools');
+  });
+
+  test('gives no key to two commands', () => {
+    const keys = flatten(true, false).entries.flatMap((entry) =>
+      'accelerator' in entry ? (entry.accelerator ?? []) : [],
+    );
+    expect(new Set(keys).size).toBe(keys.length);
+  });
+});
+
+test('clips alone are chosen from several folders at once', () => {
+  expect(getFolderDialog('clips').properties).toContain('multiSelections');
+  expect(getFolderDialog('lesson').properties).not.toContain('multiSelections');
+});

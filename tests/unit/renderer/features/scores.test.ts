@@ -1,0 +1,198 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { countBefore } from '../../../../renderer/features/hand-in/counts.ts';
+import { changeAward, changePeriod, changeTolerance } from '../../../../renderer/features/plan/plan-edits.ts';
+import { buildRotation } from '../../../../renderer/features/plan/rotation.ts';
+import {
+  buildForm,
+  listDecisions,
+  listMissing,
+  takeBack,
+} from '../../../../renderer/features/scores/adjustment.ts';
+import { describePupil } from '../../../../renderer/features/scores/describe-pupil.ts';
+import {
+  buildScoreTable,
+  countPencilled,
+  listBroken,
+} from '../../../../renderer/features/scores/score-table.ts';
+import { findSelected, type Selected } from '../../../../renderer/features/scores/selection.ts';
+import { explainPupil, explainSquad } from '../../../../renderer/features/scores/sum-lines.ts';
+import { showPending } from '../../../../renderer/storage/show-pending.ts';
+import type { LessonView } from '../../../../src-core/contract/lesson-view.ts';
+import type { JournalAct } from '../../../../src-core/marking/journal-event.ts';
+import { openDeskForWindows } from '../storage/open-windows.ts';
+
+let desk: Awaited<ReturnType<typeof openDeskForWindows>>;
+let lesson: LessonView;
+
+beforeAll(async () => {
+  desk = await openDeskForWindows();
+  const session = await desk.getDesk().lessons.find(desk.lesson);
+  if (!session) throw new Error('the lesson is open');
+  lesson = session.getView();
+});
+
+afterAll(() => desk.close());
+
+const decided = (...acts: readonly JournalAct[]): LessonView =>
+  showPending(
+    lesson,
+    acts.map((act, at) => ({ id: String(at), lesson: lesson.lesson, who: 't', act, acked: null })),
+  );
+
+function selectPupil(view: LessonView, pupil: string): Extract<Selected, { kind: 'pupil' }> {
+  const selected = findSelected(buildScoreTable(view), { kind: 'pupil', pupil });
+  if (selected?.kind !== 'pupil') throw new Error('the pupil is there');
+  return selected;
+}
+
+const late: JournalAct = { kind: 'attendance-set', pupil: 'k-1', attendance: 'late', arrived: '10:01' };
+const tealClips = () => lesson.clips.filter(({ squad }) => squad === 'teal');
+const confirmTeal = () =>
+  tealClips().map(
+    ({ id }): JournalAct => ({
+      kind: 'clip-confirmed',
+      clip: id,
+      answers: { place: true, together: true },
+    }),
+  );
+
+describe('the table of scores', () => {
+  test('has a box for each slot, open ones among them', () => {
+    const [teal] = buildScoreTable(lesson);
+    expect(teal?.boxes.map(({ station, result, state }) => [station, result, state])).toEqual([
+      ['A', 'open', 'pencilled'],
+      ['B', 'open', 'pencilled'],
+      ['C', 'open', 'pencilled'],
+    ]);
+    expect(countPencilled(buildScoreTable(lesson))).toBe(6);
+  });
+
+  test('inks boxes with the clips', () => {
+    const rows = buildScoreTable(decided(...confirmTeal()));
+    expect(rows[0]?.boxes.every(({ state, result }) => state === 'inked' && result === 'earned')).toBe(true);
+    expect(rows[0]?.clipPoints).toBe(3);
+    expect(countPencilled(rows)).toBe(3);
+  });
+
+  test('names no squad as broken where all are in order', () => {
+    expect(listBroken(buildScoreTable(lesson))).toEqual([]);
+  });
+});
+
+describe('an explained sum', () => {
+  test('adds up to the sum, line by line', () => {
+    const view = decided(...confirmTeal(), {
+      kind: 'points-overridden',
+      of: { type: 'squad', squad: 'teal' },
+      change: { type: 'by', points: -1 },
+      reason: 'left the mats out',
+    });
+    const score = view.squadScores[0];
+    if (!score) throw new Error('a squad');
+    const lines = explainSquad(view.plan, score);
+    expect(lines.map(({ words }) => words)).toEqual([
+      'A, B and C in full',
+      'Care: not given yet (of 2)',
+      '−1 for the squad by hand: left the mats out',
+    ]);
+    expect(lines.reduce((sum, { points }) => sum + (points ?? 0), 0)).toBe(score.sum.points);
+  });
+
+  test('says first what counts for a late pupil', () => {
+    const { score } = selectPupil(decided(...confirmTeal(), late), 'k-1');
+    const [first] = explainPupil(lesson.plan, score);
+    expect(first?.words).toBe('Came at 10:01, so slots 2 to 3');
+    expect(describePupil(score)).toEqual(['late, came at 10:01: slots 2 to 3 count']);
+  });
+
+  test('has no line for an absent pupil', () => {
+    const view = decided({ kind: 'attendance-set', pupil: 'k-1', attendance: 'absent', arrived: null });
+    const { score } = selectPupil(view, 'k-1');
+    expect(explainPupil(view.plan, score)).toEqual([]);
+    expect(describePupil(score)).toEqual(['absent: no mark']);
+  });
+});
+
+describe('an adjustment', () => {
+  test('decides nothing where nothing was changed', () => {
+    const selected = selectPupil(lesson, 'k-1');
+    expect(listDecisions(selected, buildForm(selected))).toEqual([]);
+  });
+
+  test('of points needs a reason and a number', () => {
+    const form = buildForm(selectPupil(lesson, 'k-1'));
+    expect(listMissing({ ...form, amount: '+1' })).toEqual(['reason']);
+    expect(listMissing({ ...form, amount: 'one', reason: 'x' })).toEqual(['amount']);
+    expect(listMissing({ ...form, type: 'to', amount: '-1', reason: 'x' })).toEqual(['amount']);
+    expect(listMissing({ ...form, amount: '−1', reason: 'x' })).toEqual([]);
+  });
+
+  test('sets attendance and points as two decisions', () => {
+    const selected = selectPupil(lesson, 'k-1');
+    const form = {
+      ...buildForm(selected),
+      attendance: 'late' as const,
+      arrived: '9:58',
+      amount: '1,5',
+      reason: ' carried the mats ',
+    };
+    expect(listDecisions(selected, form)).toEqual([
+      { kind: 'attendance-set', pupil: 'k-1', attendance: 'late', arrived: '09:58' },
+      {
+        kind: 'points-overridden',
+        of: { type: 'pupil', pupil: 'k-1' },
+        change: { type: 'by', points: 1.5 },
+        reason: 'carried the mats',
+      },
+    ]);
+  });
+
+  test('is taken back with its reason', () => {
+    const selected = findSelected(buildScoreTable(lesson), { kind: 'squad', squad: 'teal' });
+    if (!selected) throw new Error('teal is there');
+    expect(takeBack(selected, tealClips()[0]?.id ?? '', 'x')).toMatchObject({
+      of: { type: 'clip' },
+      change: null,
+    });
+  });
+});
+
+describe('what is counted before handing in', () => {
+  test('tells what waits for whom', () => {
+    const counts = {
+      slots: { inked: 3, pencilled: 3, flagged: 0, 'no-clip': 0 },
+      pupils: { confirmed: 0, unconfirmed: 2, absent: 0, excused: 0 },
+      openFlags: 0,
+    };
+    const view = decided(...confirmTeal());
+    expect(countBefore(view, { counts, problems: [], isFinal: false })).toMatchObject({
+      waiting: 3,
+      pointsMissing: 2,
+      slots: 6,
+    });
+  });
+});
+
+describe('editing a plan', () => {
+  test('changes one value and leaves the rest', () => {
+    const { plan } = lesson;
+    expect(changeTolerance(plan, 'togetherSeconds', 0.5).tolerances).toEqual({
+      ...plan.tolerances,
+      togetherSeconds: 0.5,
+    });
+    expect(changePeriod(plan, 'p1', { end: '11:45' }).periods).toEqual([
+      { code: 'p1', start: '09:50', end: '11:45' },
+    ]);
+    expect(changeAward(plan, 2).rubric).toMatchObject({ award: { rule: 'all-or-nothing', points: 2 } });
+  });
+
+  test('shows the rotation with the stations that stand empty', () => {
+    expect(
+      buildRotation(lesson.plan).map(({ at, free }) => [at.map(({ station }) => station), free]),
+    ).toEqual([
+      [['A', 'B'], ['C']],
+      [['B', 'C'], ['A']],
+      [['C', 'A'], ['B']],
+    ]);
+  });
+});

@@ -1,0 +1,124 @@
+import { describe, expect, test } from 'vitest';
+import { parseCorrection, writeCorrection } from '../../../renderer/client/clock-text.ts';
+import { buildHash, readRoute } from '../../../renderer/client/route.ts';
+import { countWay } from '../../../renderer/client/way-counts.ts';
+import { KEY_WORDS, nameCombo } from '../../../renderer/text/english/keys.ts';
+import { START } from '../../../renderer/text/english/window.ts';
+import { getBibTone } from '../../../renderer/ui/bib-pattern.ts';
+import {
+  getCombo,
+  isSingleSign,
+  KEY_IDS,
+  KEY_TABLE,
+  readCombo,
+} from '../../../renderer/ui/keys/key-table.ts';
+import { buildFlag, buildView, buildWalk } from './walked-lesson.ts';
+
+describe('clock corrections as typed', () => {
+  test.each([
+    ['31', 31],
+    ['+31', 31],
+    ['−0:45', -45],
+    ['-0:45', -45],
+    ['1:02:00', 3720],
+    [' +2.5 s ', 2.5],
+    ['0,5', 0.5],
+  ])('%s is %d seconds', (text, seconds) => {
+    expect(parseCorrection(text)).toBe(seconds);
+  });
+
+  test.each(['', 'soon', '1:75', '--3', '1:2:3:4', '99999999'])('“%s” is none', (text) => {
+    expect(parseCorrection(text)).toBeNull();
+  });
+
+  test.each([31, -45, 3720, 2.5, 2220.3])('%d can be typed again as it is written', (seconds) => {
+    expect(parseCorrection(writeCorrection(seconds))).toBeCloseTo(seconds, 0);
+  });
+});
+
+describe('the address of the window', () => {
+  test('leads back to lesson, step and target', () => {
+    const route = { lesson: '0123456789abcdef', step: 'line-up', target: 'missing:plum:4' } as const;
+    expect(readRoute(buildHash(route))).toEqual(route);
+    expect(readRoute(buildHash({ ...route, target: 'a/b %' }))).toMatchObject({ target: 'a/b %' });
+  });
+
+  test.each([
+    '',
+    '#/',
+    '#/nothing',
+    '#/0123456789abcdef/nowhere',
+    '#/../../etc',
+    '#/0123456789abcdef/line-up/%E0%A4%A',
+  ])('%s is read without a fault', (hash) => {
+    expect(['bring-in', 'line-up']).toContain(readRoute(hash).step);
+  });
+});
+
+describe('keys', () => {
+  const press = (key: string, more = {}) =>
+    readCombo({ key, ctrlKey: false, metaKey: false, altKey: false, shiftKey: false, ...more });
+
+  test('are read the same however a sign is typed', () => {
+    expect(press('F', { shiftKey: true })).toBe('shift+f');
+    expect(press('?', { shiftKey: true })).toBe('?');
+    expect(press('z', { metaKey: true })).toBe('ctrl+z');
+    expect(press('Z', { ctrlKey: true, shiftKey: true })).toBe('ctrl+shift+z');
+    expect(press('ArrowUp')).toBe('ArrowUp');
+  });
+
+  test('no two of one place are bound alike at first', () => {
+    for (const place of ['line-up', 'review', 'bring-in', 'scores'] as const) {
+      const combos = KEY_IDS.filter((id) => [place, 'everywhere'].includes(KEY_TABLE[id].place)).map(
+        (id) => KEY_TABLE[id].combo,
+      );
+      expect(new Set(combos).size).toBe(combos.length);
+    }
+  });
+
+  test('every one stands in the list with its words', () => {
+    expect(KEY_IDS.filter((id) => !KEY_WORDS[id])).toEqual([]);
+  });
+
+  test('single signs are known as such, so that they can be switched off', () => {
+    expect(['f', '?', '['].every(isSingleSign)).toBe(true);
+    expect(['ctrl+z', 'Enter', ' ', 'ArrowUp'].some(isSingleSign)).toBe(false);
+  });
+
+  test('a binding of the teacher’s own goes first', () => {
+    expect(getCombo('play', { play: 'x' })).toBe('x');
+    expect(nameCombo('ctrl+shift+z')).toBe('Ctrl+Shift+Z');
+    expect(nameCombo('+')).toBe('+');
+  });
+});
+
+test('the tour has five sentences at most', () => {
+  expect(START.tour.length).toBeLessThanOrEqual(5);
+});
+
+test('a pinnie’s pattern is darker on light colours and lighter on dark ones', () => {
+  expect(getBibTone('#FFFFFF')).toBe('#4d4d4d');
+  expect(getBibTone('#000000')).toBe('#c7c7c7');
+});
+
+describe('what is left at each step', () => {
+  const extra = buildFlag({ code: 'extra', squad: 'teal', clip: 't2', station: null });
+
+  test('nothing is asked of the teacher in a quiet lesson', () => {
+    const counts = countWay(buildView(buildWalk()));
+    expect(Object.values(counts).filter(({ needs }) => needs)).toEqual([]);
+  });
+
+  test('a flag counts at one step alone', () => {
+    const counts = countWay(buildView(buildWalk(), [extra]));
+    expect(counts['line-up']).toEqual({ left: { kind: 'flags', amount: 1 }, needs: true });
+    expect(counts['bring-in'].needs).toBe(false);
+  });
+
+  test('flags of the route do not count while cards are being read', () => {
+    const counts = countWay(
+      buildView(buildWalk(), [extra], { reading: { state: 'cards', done: 1, total: 6 } }),
+    );
+    expect(counts['line-up']).toEqual({ left: { kind: 'reading', done: 1, total: 6 }, needs: false });
+  });
+});
