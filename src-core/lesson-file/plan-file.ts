@@ -2,17 +2,18 @@ import type { PlanProblem } from '../lesson/lesson-problem.ts';
 import { type Plan, planSchema } from '../lesson/plan.ts';
 import { fail, type Outcome, succeed } from '../platform/outcome.ts';
 import { findJsonError } from './json-error.ts';
+import { moveCluesOn } from './move-clues-on.ts';
 import { readSchemaProblems } from './schema-problem.ts';
 import { type UpgradeStep, upgradeContent } from './upgrade.ts';
 
 /** The version of plan.json that is written, and the newest that is read. */
-export const PLAN_VERSION = 1;
+export const PLAN_VERSION = 2;
 
 /**
- * Steps from older versions, by the version they start from. Version 1 is the first, so there are none yet. A new
- * version adds its step here and a frozen example of the old one beside the tests.
+ * Steps from older versions, by the version they start from. A new version adds its step here and a frozen example of
+ * the old one beside the tests.
  */
-export const PLAN_UPGRADES: Readonly<Record<number, UpgradeStep>> = {};
+export const PLAN_UPGRADES: Readonly<Record<number, UpgradeStep>> = { 1: moveCluesOn };
 
 /**
  * Reads plan.json. Fails with every problem found, each with its path; with `plan-not-json` and the place where the

@@ -4,6 +4,7 @@ import { z } from 'zod';
 const localTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'local-time');
 const shortCode = z.string().regex(/^[a-z0-9][a-z0-9-]{0,31}$/, 'short-code');
 const sentence = z.string().trim().min(1, 'some-words').max(200, 'at-most-200-characters');
+const sentences = z.array(sentence).max(12).default([]);
 
 /** A station's code as painted on its card: one to three capitals or digits. */
 const stationCode = z.string().regex(/^[A-Z0-9]{1,3}$/, 'station-code');
@@ -18,8 +19,31 @@ const station = z.strictObject({
   counting: z.enum(['cycle', 'side']).default('cycle'),
   /** Usual length of one full cycle of the movement, shortest and longest, in seconds. */
   cycleSeconds: z.tuple([z.number().min(0.2).max(20), z.number().min(0.2).max(20)]).optional(),
+  /** The riddle that leads here; a squad reads it at the station before this one on its route. */
   clue: sentence.optional(),
+  /** What to do on the way here, such as two laps. */
+  transit: sentence.optional(),
   caution: sentence.optional(),
+  /** How one rep is counted, in words for the pupils. */
+  countsAs: sentence.optional(),
+  easier: sentence.optional(),
+  harder: sentence.optional(),
+  /** What must stand there. */
+  equipment: sentence.optional(),
+  /** Web address of a demonstration; stands in the card's code before our own text, so it has no fragment. */
+  demonstration: z
+    .url({ protocol: /^https?$/, error: 'web-address' })
+    .max(200, 'at-most-200-characters')
+    .refine((address) => !address.includes('#'), 'no-fragment')
+    .optional(),
+  /** Picture of the place, a path below the lesson folder such as `photos/a.jpg`. */
+  photo: z
+    .string()
+    .regex(/^photos\/[^/\\]{1,120}\.(jpe?g|png)$/i, 'photo-path')
+    .optional(),
+  setting: z.enum(['indoor', 'outdoor']).optional(),
+  /** The exercise of the library that this one was taken from; see `exercise-library.ts`. */
+  libraryCode: shortCode.optional(),
 });
 
 const squad = z.strictObject({
@@ -38,6 +62,8 @@ const squad = z.strictObject({
 
 const period = z.strictObject({ code: shortCode, start: localTime, end: localTime });
 
+const standards = z.array(shortCode).max(9).default([]);
+
 const clipCriterion = z.strictObject({
   code: shortCode,
   label: sentence,
@@ -45,12 +71,15 @@ const clipCriterion = z.strictObject({
   checks: z.enum(['place', 'exercise', 'reps', 'together', 'judgement']),
   /** What the criterion earns under the award `sum`. */
   points: z.number().min(0).max(100).default(1),
+  /** Codes of the plan's standards that it speaks to. */
+  standards,
 });
 
 const squadCriterion = z.strictObject({
   code: shortCode,
   label: sentence,
   maxPoints: z.number().min(0).max(100),
+  standards,
 });
 
 const rubric = z.strictObject({
@@ -76,6 +105,56 @@ const tolerances = z.strictObject({
   shortestClipSeconds: z.number().min(0).max(60).default(4),
 });
 
+/** What is said to the class before it starts, and printed on the briefing sheet. */
+const briefing = z.strictObject({
+  objective: sentence.optional(),
+  words: z
+    .array(z.strictObject({ word: sentence, meaning: sentence }))
+    .max(12)
+    .default([]),
+  rules: sentences,
+  boundaries: sentences,
+  cautions: sentences,
+});
+
+/** The parts of the lesson that the class clock counts down, in minutes; what is left of the period is work. */
+const timing = z.strictObject({
+  warmUpMinutes: z.number().min(0).max(60).default(6),
+  clearUpMinutes: z.number().min(0).max(60).default(5),
+});
+
+/** How squads were formed, so that it can be repeated; pupils by their ids in roster.csv. */
+const grouping = z.strictObject({
+  seed: z.int().min(0).max(999_999).default(1),
+  apart: z
+    .array(z.array(z.string().min(1)).min(2))
+    .max(60)
+    .default([]),
+  together: z
+    .array(z.array(z.string().min(1)).min(2))
+    .max(60)
+    .default([]),
+});
+
+/** How routes were made, so that they can be made again; see `routes/`. */
+const rotation = z.strictObject({
+  /** `cyclic`: everybody in one order, from different starts. `balanced`: each station follows each other equally often. */
+  design: z.enum(['cyclic', 'balanced']).default('cyclic'),
+  seed: z.int().min(0).max(999_999).default(1),
+  /** Legs that nobody may walk: from a station straight to another. */
+  forbidden: z
+    .array(z.tuple([stationCode, stationCode]))
+    .max(200)
+    .default([]),
+  /** Walking distance between two places, the same both ways, in metres. */
+  distances: z
+    .array(
+      z.strictObject({ between: z.tuple([stationCode, stationCode]), metres: z.number().min(0).max(5000) }),
+    )
+    .max(800)
+    .default([]),
+});
+
 /** The fields a grade sheet can show; see `gradebook/`. */
 const sheetField = z.enum([
   'pupil',
@@ -91,10 +170,10 @@ const sheetField = z.enum([
   'comment',
 ]);
 
-/** plan.json, version 1: everything the teacher prescribes for one lesson. Unknown keys are refused, so typing slips show. */
+/** plan.json, version 2: everything the teacher prescribes for one lesson. Unknown keys are refused, so typing slips show. */
 export const planSchema = z.strictObject({
   format: z.literal('routemark-plan'),
-  version: z.literal(1),
+  version: z.literal(2),
   lesson: z.strictObject({
     /** Stands on every station card; keeps the cards of two lessons apart. */
     code: z.string().regex(/^[A-Z0-9-]{1,12}$/, 'lesson-code'),
@@ -111,6 +190,15 @@ export const planSchema = z.strictObject({
   periods: z.array(period).min(1).max(24),
   stations: z.array(station).min(1).max(40),
   squads: z.array(squad).min(1).max(40),
+  briefing: briefing.default(() => briefing.parse({})),
+  timing: timing.default(() => timing.parse({})),
+  grouping: grouping.default(() => grouping.parse({})),
+  rotation: rotation.default(() => rotation.parse({})),
+  /** Curriculum standards that criteria may be tagged with, in the teacher's own choice. */
+  standards: z
+    .array(z.strictObject({ code: shortCode, text: sentence, source: sentence }))
+    .max(60)
+    .default([]),
   rubric,
   /** What leaving the route's order costs; see `marking/order-rule.ts`. */
   orderRule: z.enum(['void-route', 'void-after', 'void-clip', 'report']),

@@ -117,7 +117,7 @@ describe('check', () => {
     const lesson = await demo.copy();
     const file = path.join(lesson, 'plan.json');
     const sound = await readFile(file, 'utf8');
-    await writeFile(file, sound.replace('"version": 1', '"version": 7'));
+    await writeFile(file, sound.replace('"version": 2', '"version": 7'));
     await expectRefusal(['check', lesson], /newer/);
     await writeFile(file, sound.slice(0, 300));
     await expectRefusal(['grade', lesson], /plan\.json stops making sense at line \d+, column \d+/);

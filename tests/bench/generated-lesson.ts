@@ -59,7 +59,7 @@ function buildLook(station: number): ClipLook {
 function buildPlan(codes: readonly string[]) {
   return planSchema.parse({
     format: 'routemark-plan',
-    version: 1,
+    version: 2,
     lesson: {
       code: 'LONG',
       revision: 1,

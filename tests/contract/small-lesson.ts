@@ -17,7 +17,7 @@ const STATIONS = ['A', 'B', 'C'];
 function buildSmallLessonPlan() {
   return planSchema.parse({
     format: 'routemark-plan',
-    version: 1,
+    version: 2,
     lesson: {
       code: 'SMALL',
       revision: 1,

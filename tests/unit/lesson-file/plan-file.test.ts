@@ -63,8 +63,8 @@ describe('reading plan.json', () => {
   );
 
   test('refuses a newer program’s plan before looking into it', () => {
-    expect(problemsOf('{"format":"routemark-plan","version":2,"stars":[]}')).toEqual([
-      { code: 'plan-newer', version: 2, newest: 1 },
+    expect(problemsOf('{"format":"routemark-plan","version":3,"stars":[]}')).toEqual([
+      { code: 'plan-newer', version: 3, newest: 2 },
     ]);
   });
 
@@ -199,7 +199,7 @@ describe('writing plan.json', () => {
 
   test('indents by two spaces and ends the last line', () => {
     expect(buildPlanText(planSchema.parse(getRawPlan()))).toMatch(
-      /^\{\n {2}"format": "routemark-plan",\n {2}"version": 1,\n(?:.*\n)*\}\n$/,
+      /^\{\n {2}"format": "routemark-plan",\n {2}"version": 2,\n(?:.*\n)*\}\n$/,
     );
   });
 });

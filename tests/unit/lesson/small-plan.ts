@@ -11,7 +11,7 @@ export function buildSmallPlan(change: (raw: ReturnType<typeof getRawPlan>) => v
 export function getRawPlan() {
   return {
     format: 'routemark-plan',
-    version: 1,
+    version: 2,
     lesson: {
       code: 'PIER',
       revision: 1,

@@ -13,7 +13,7 @@ const CRITERIA = ['place', 'exercise', 'reps', 'together'] as const;
 export function buildHarbourPlan(change: Record<string, unknown> = {}): Plan {
   return planSchema.parse({
     format: 'routemark-plan',
-    version: 1,
+    version: 2,
     lesson: {
       code: 'HARBOUR',
       revision: 1,

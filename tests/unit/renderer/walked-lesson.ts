@@ -8,7 +8,7 @@ export const PERIOD_START_MS = Date.parse('2025-05-15T13:40:00Z');
 /** Two squads on a loop of three stations. */
 export const PLAN: Plan = planSchema.parse({
   format: 'routemark-plan',
-  version: 1,
+  version: 2,
   lesson: {
     code: 'QUAY',
     revision: 1,
