@@ -38,7 +38,7 @@ export function Masthead({
         <span>
           <b>{title}</b>
           <small>
-            {className} · {names.times.day(date)}, {period}
+            {className} · {names.times.day(date)}, {FRAME.period(period)}
           </small>
         </span>
         <span className="vh">. {FRAME.lessons}</span>

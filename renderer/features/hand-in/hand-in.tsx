@@ -36,11 +36,12 @@ export function HandIn({ lesson, state, desk, deskView, names, go }: StepProps) 
   };
   useKeys({ 'next-flag': goToFlag });
   const head = <ScreenHead title={STEP_NAMES['hand-in']} sentence={HAND_IN.sentence} />;
-  if (!draft?.sheet || draft.text === null || draft.draft === null) {
+  // Before any clip is here there is nothing to count: a sheet of noughts helps nobody.
+  if (lesson.clips.length === 0 || !draft?.sheet || draft.text === null || draft.draft === null) {
     return (
       <>
         {head}
-        <NoSheet {...{ isAsking, problems, names }} goToBringIn={() => go('bring-in')} />
+        <NoSheet {...{ problems, names }} isAsking={isAsking && lesson.clips.length > 0} goToBringIn={() => go('bring-in')} />
       </>
     );
   }
