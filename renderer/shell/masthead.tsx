@@ -53,6 +53,8 @@ export function Masthead({
                 onClick={(event) => {
                   event.preventDefault();
                   go(each);
+                  // As after any link, reading and keys go on in what it led to.
+                  document.getElementById('main')?.focus({ preventScroll: true });
                 }}
               >
                 <b>{STEP_NAMES[each]}</b>

@@ -31,7 +31,8 @@ export function Scores({ lesson, desk, names, go }: StepProps) {
   const first = rows[0]?.squad;
   const [open, setOpen] = useState<ReadonlySet<string>>(() => new Set(first === undefined ? [] : [first]));
   const [chosen, setSelection] = useState<Selection | null>(null);
-  const selection: Selection | null = chosen ?? (first === undefined ? null : { kind: 'squad', squad: first });
+  const selection: Selection | null =
+    chosen ?? (first === undefined ? null : { kind: 'squad', squad: first });
   const [slip, setSlip] = useState<Slip>(null);
   const draft = useDraft(`scores-figure:${lesson.lesson}`);
   const figure = FIGURES.find(({ value }) => value === draft.text)?.value ?? 'points';

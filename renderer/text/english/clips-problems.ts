@@ -38,7 +38,10 @@ const folderProblems: Wordings<Exclude<ClipsProblem['code'], 'cards-not-searched
     todo: 'Put the clip itself there.',
   }),
   'file-not-a-clip': ({ path }) => ({ what: `${path} is no clip and was left alone.`, todo: null }),
-  'file-vanished': ({ path }) => ({ what: `${path} went away while it was read.`, todo: 'Read the clips again.' }),
+  'file-vanished': ({ path }) => ({
+    what: `${path} went away while it was read.`,
+    todo: 'Read the clips again.',
+  }),
   'file-unreadable': ({ path }) => ({ what: `${path} cannot be opened.`, todo: COPY_AGAIN }),
   'clip-of-nobody': ({ path, reason }) => ({
     what:
@@ -73,7 +76,8 @@ const folderProblems: Wordings<Exclude<ClipsProblem['code'], 'cards-not-searched
       problem.code === 'clock-card-stands'
         ? `${path} shows the class clock standing still, as in a photo of it; it was not used.`
         : `${path} shows the cards of ${list(problem.stations.map(({ code }) => code))}.`,
-    todo: problem.code === 'cards-disagree' && problem.taken === null ? 'Choose its station at Line up.' : null,
+    todo:
+      problem.code === 'cards-disagree' && problem.taken === null ? 'Choose its station at Line up.' : null,
   }),
 };
 

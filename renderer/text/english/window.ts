@@ -58,6 +58,7 @@ export const FRAME = {
   redo: 'Redo',
   nothingToUndo: 'Undo: nothing to take back',
   nothingToRedo: 'Redo: nothing to bring back',
+  textSign: 'Aa',
   textSize: (percent: number) => `Text size, now ${percent} per cent`,
   theme: { auto: 'Light or dark: as the system', light: 'Light or dark: light', dark: 'Light or dark: dark' },
   keys: 'Keys',

@@ -158,14 +158,16 @@ describe('the words for problems', () => {
     expect(todo).toContain('Install ffmpeg');
   });
 
-  test.each(Object.entries(EXAMPLES))('%s speaks of no command, option or variable in a window', (code, facts) => {
-    const { what, todo } = describeExample(code, facts);
-    expect(`${what} ${todo}`).not.toMatch(/ --|ROUTEMARK_|\bnpm\b|\b[Rr]un again|command line/);
-  });
+  test.each(Object.entries(EXAMPLES))(
+    '%s speaks of no command, option or variable in a window',
+    (code, facts) => {
+      const { what, todo } = describeExample(code, facts);
+      expect(`${what} ${todo}`).not.toMatch(/ --|ROUTEMARK_|\bnpm\b|\b[Rr]un again|command line/);
+    },
+  );
 
   test('at a command line say what to type there, and what happened as in the window', () => {
-    const typed = (code: string, facts: object) =>
-      describeTypedProblem({ code, ...facts } as Problem, names);
+    const typed = (code: string, facts: object) => describeTypedProblem({ code, ...facts } as Problem, names);
     const small = { neededBytes: 3.1e9, freeBytes: 2.7e9 };
     expect(typed('disk-too-small', small).todo).toContain('--clips');
     expect(typed('disk-too-small', small).what).toBe(describeExample('disk-too-small', small).what);
