@@ -3,6 +3,7 @@ import type { DeskClient } from '../../src-core/contract/desk-client.ts';
 import type { DeskView, LessonId } from '../../src-core/contract/desk-view.ts';
 import type { Problem } from '../../src-core/contract/problem.ts';
 import { Start } from '../features/start/start.tsx';
+import { DisplayTools } from './display-tools.tsx';
 import { ErrorBoundary } from './error-boundary.tsx';
 import { LessonWindow } from './lesson-window.tsx';
 import { useOpenLesson } from './use-open-lesson.ts';
@@ -40,6 +41,7 @@ export function App({ client }: { readonly client: DeskClient }) {
           desk={deskView}
           isOpening={route.lesson !== null && troubles.length === 0}
           troubles={[...failed, ...troubles]}
+          tools={<DisplayTools />}
           onOpen={open}
           onDesk={setDeskView}
         />

@@ -19,7 +19,7 @@ export function DisplayTools() {
         title={FRAME.textSize(textPercent)}
         onClick={() => changePreferences({ textPercent: nextSize })}
       >
-        Aa
+        {FRAME.textSign}
       </button>
       <button
         type="button"

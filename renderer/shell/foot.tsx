@@ -13,7 +13,7 @@ const FOOT_KEYS: Readonly<Record<Step, readonly KeyId[]>> = {
   'line-up': ['next-flag', 'choose-station', 'move-clip', 'tablet-clock', 'keep-flag'],
   review: ['play', 'rep-down', 'frame-on', 'loop-rep', 'next-flag'],
   scores: ['open-squad', 'adjust', 'why'],
-  'hand-in': [],
+  'hand-in': ['write', 'next-flag'],
 };
 
 /** Where the lesson lies, the keys of this screen, and whether all is saved. */

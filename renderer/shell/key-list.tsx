@@ -3,14 +3,23 @@ import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { KEY_LIST, KEY_WORDS, nameCombo } from '../text/english/keys.ts';
 import { CLOSE, STEP_NAMES } from '../text/english/window.ts';
 import { Button } from '../ui/button.tsx';
-import { getCombo, KEY_IDS, KEY_TABLE, type KeyId, type KeyPlace, readCombo } from '../ui/keys/key-table.ts';
+import {
+  findClash,
+  getCombo,
+  KEY_IDS,
+  KEY_TABLE,
+  type KeyId,
+  type KeyPlace,
+  readCombo,
+} from '../ui/keys/key-table.ts';
 import { changePreferences, usePreferences } from '../ui/preferences.ts';
 
-const PLACES: readonly KeyPlace[] = ['everywhere', 'bring-in', 'line-up', 'review', 'scores'];
+const PLACES: readonly KeyPlace[] = ['everywhere', 'bring-in', 'line-up', 'review', 'scores', 'hand-in'];
 
 /** Every key, each to be bound otherwise, and single letters to be switched off (WCAG 2.2, 2.1.4). */
 export function KeyList({ onClose }: { readonly onClose: () => void }) {
   const { areSingleKeysOn, keys } = usePreferences();
+  const [refusal, setRefusal] = useState('');
   return (
     <ModalOverlay className="veil" isOpen isDismissable onOpenChange={(isOpen) => !isOpen && onClose()}>
       <Modal className="sheet key-sheet">
@@ -36,13 +45,16 @@ export function KeyList({ onClose }: { readonly onClose: () => void }) {
               {CLOSE}
             </Button>
           </header>
+          <p role="alert" className={refusal === '' ? 'vh' : 'refusal'}>
+            {refusal}
+          </p>
           <div className="key-columns">
             {PLACES.map((place) => (
               <section key={place}>
                 <h3>{place === 'everywhere' ? KEY_LIST.everywhere : STEP_NAMES[place]}</h3>
                 <dl>
                   {KEY_IDS.filter((id) => KEY_TABLE[id].place === place).map((id) => (
-                    <KeyRow key={id} id={id} />
+                    <KeyRow key={id} id={id} onRefused={setRefusal} />
                   ))}
                 </dl>
               </section>
@@ -54,7 +66,7 @@ export function KeyList({ onClose }: { readonly onClose: () => void }) {
   );
 }
 
-function KeyRow({ id }: { readonly id: KeyId }) {
+function KeyRow({ id, onRefused }: { readonly id: KeyId; readonly onRefused: (why: string) => void }) {
   const { keys } = usePreferences();
   const [isHearing, setHearing] = useState(false);
   const combo = nameCombo(getCombo(id, keys));
@@ -62,8 +74,12 @@ function KeyRow({ id }: { readonly id: KeyId }) {
     if (!isHearing || ['Shift', 'Control', 'Alt', 'Meta', 'Tab'].includes(event.key)) return;
     event.preventDefault();
     event.stopPropagation();
-    if (event.key !== 'Escape') changePreferences({ keys: { ...keys, [id]: readCombo(event) } });
     setHearing(false);
+    if (event.key === 'Escape') return onRefused('');
+    const wanted = readCombo(event);
+    const clash = findClash(id, wanted, keys);
+    onRefused(clash ? KEY_LIST.taken(nameCombo(wanted), KEY_WORDS[clash] ?? clash) : '');
+    if (!clash) changePreferences({ keys: { ...keys, [id]: wanted } });
   };
   const words = KEY_WORDS[id] ?? id;
   return (

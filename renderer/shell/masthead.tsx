@@ -38,7 +38,7 @@ export function Masthead({
         <span>
           <b>{title}</b>
           <small>
-            {className} · {names.times.day(date)}, {period}
+            {className} · {names.times.day(date)}, {FRAME.period(period)}
           </small>
         </span>
         <span className="vh">. {FRAME.lessons}</span>
@@ -53,6 +53,8 @@ export function Masthead({
                 onClick={(event) => {
                   event.preventDefault();
                   go(each);
+                  // As after any link, reading and keys go on in what it led to.
+                  document.getElementById('main')?.focus({ preventScroll: true });
                 }}
               >
                 <b>{STEP_NAMES[each]}</b>

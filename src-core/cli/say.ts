@@ -1,4 +1,4 @@
-import { describeProblem } from '../../renderer/text/english/problems.ts';
+import { describeTypedProblem } from '../../renderer/text/english/command-line-problems.ts';
 import type { Names } from '../../renderer/text/names.ts';
 import type { Problem } from '../contract/problem.ts';
 import { toOneLine } from './one-line.ts';
@@ -14,13 +14,13 @@ export const PLAIN_NAMES: Names = {
 
 /** A problem as a technician reads it in JSON: its data, and the words. */
 export function toJsonProblem(problem: Problem, names: Names): object {
-  return { ...problem, ...describeProblem(problem, names) };
+  return { ...problem, ...describeTypedProblem(problem, names) };
 }
 
 /** Lists problems on the error stream, each with what to do. */
 export function sayProblems(terminal: Terminal, problems: readonly Problem[], names: Names): void {
   for (const problem of problems) {
-    const { what, todo } = describeProblem(problem, names);
+    const { what, todo } = describeTypedProblem(problem, names);
     terminal.say(`! ${toOneLine(what)}${todo === null ? '' : `\n  ${toOneLine(todo)}`}\n`);
   }
 }
@@ -32,5 +32,5 @@ export function formatJson(value: unknown): string {
 
 /** 0 where nothing needs the teacher, else 1. */
 export function getExitCode(problems: readonly Problem[], names: Names = PLAIN_NAMES): ExitCode {
-  return problems.some((problem) => describeProblem(problem, names).todo !== null) ? 1 : 0;
+  return problems.some((problem) => describeTypedProblem(problem, names).todo !== null) ? 1 : 0;
 }

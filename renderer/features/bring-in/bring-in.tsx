@@ -1,4 +1,5 @@
 import './bring-in.css';
+import './tray.css';
 import { useMemo, useState, useSyncExternalStore } from 'react';
 import type { StepProps } from '../../client/steps.ts';
 import { useKeys } from '../../ui/keys/use-keys.ts';

@@ -5,6 +5,11 @@ import { SquadMark } from '../../ui/squads.tsx';
 import { TraySlipItem } from './tray-slip.tsx';
 import type { Tray } from './trays.ts';
 
+/** Trays that stand beside each other on a wide desk: one row of up to three, else two rows, four abreast at most. */
+function countBeside(trays: number): number {
+  return trays <= 3 ? Math.max(1, trays) : Math.min(4, Math.ceil(trays / 2));
+}
+
 /** From here on slips stand in rows, without their times. */
 const MANY_SLOTS = 12;
 
@@ -21,7 +26,11 @@ export const TrayRack = memo(function TrayRack({
   readonly onClock: (squad: string) => void;
 }) {
   return (
-    <ol className="rack" aria-label={BRING_IN.trays}>
+    <ol
+      className="rack"
+      aria-label={BRING_IN.trays}
+      style={{ '--beside': countBeside(trays.length) } as React.CSSProperties}
+    >
       {trays.map((tray) => (
         <li
           key={tray.squad}

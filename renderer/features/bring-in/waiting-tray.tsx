@@ -38,7 +38,7 @@ export function WaitingTray({
         <h2>{waiting.length > 0 ? BRING_IN.toPlace(waiting.length) : BRING_IN.nothingToPlace}</h2>
         {waiting.length > 0 && (
           <span className="push cap">
-            {BRING_IN.onePress} <KeyCap id="next-flag" />
+            {BRING_IN.next} <KeyCap id="next-flag" />
           </span>
         )}
       </header>

@@ -1,6 +1,7 @@
 import './hand-in.css';
 import { useState } from 'react';
 import type { FolderRef } from '../../../src-core/contract/desk-view.ts';
+import type { SheetColumn } from '../../../src-core/gradebook/grade-sheet.ts';
 import { getFlagStep, isOpen } from '../../client/flag-step.ts';
 import type { StepProps } from '../../client/steps.ts';
 import { useDraft } from '../../storage/use-draft.ts';
@@ -20,11 +21,7 @@ import { WriteBox } from './write-box.tsx';
 
 /** Hand in: what to write and where, exactly what will be written, and what is counted before. */
 export function HandIn({ lesson, state, desk, deskView, names, go }: StepProps) {
-  const mappings = useMappings(desk.client);
-  const chosen = useDraft(`mapping:${lesson.lesson}`);
-  const mapping = mappings.list.find(({ name }) => name === chosen.text) ?? null;
-  const [loose, setLoose] = useState<NonNullable<typeof mapping>['columns'] | null>(null);
-  const columns = mapping?.columns ?? loose;
+  const { mappings, mapping, columns, onUse } = useColumns(desk);
   const { draft, problems, isAsking } = useSheetDraft(desk, columns, lesson.revision);
   const [into, setInto] = useState<FolderRef | null>(null);
   const [typedName, setTypedName] = useState<string | null>(null);
@@ -34,20 +31,29 @@ export function HandIn({ lesson, state, desk, deskView, names, go }: StepProps) 
     const first = lesson.flags.find(isOpen);
     return first ? go(getFlagStep(first.flag.code), first.key) : false;
   };
-  useKeys({ 'next-flag': goToFlag });
+  const counted = draft ? countBefore(lesson, draft.check) : null;
+  const fileName = typedName ?? draft?.fileName ?? '';
+  const canWrite = (counted?.openFlags === 0 || isTicked) && state.waiting === 0 && !isAsking;
+  const write = (replace: boolean) => {
+    const order = { columns, into: into?.token ?? null, fileName, replace };
+    if (draft?.draft && canWrite) void writing.write({ draft: draft.draft, ...order });
+  };
+  useKeys({ 'next-flag': goToFlag, write: () => (canWrite ? write(false) : false) });
   const head = <ScreenHead title={STEP_NAMES['hand-in']} sentence={HAND_IN.sentence} />;
-  if (!draft?.sheet || draft.text === null || draft.draft === null) {
+  // Before any clip is here there is nothing to count: a sheet of noughts helps nobody.
+  if (lesson.clips.length === 0 || !draft?.sheet || !counted || draft.text === null || draft.draft === null) {
     return (
       <>
         {head}
-        <NoSheet {...{ isAsking, problems, names }} goToBringIn={() => go('bring-in')} />
+        <NoSheet
+          {...{ problems, names }}
+          isAsking={isAsking && lesson.clips.length > 0}
+          goToBringIn={() => go('bring-in')}
+        />
       </>
     );
   }
-  const { draft: draftId, text, sheet } = draft;
-  const counted = countBefore(lesson, draft.check);
-  const fileName = typedName ?? draft.fileName;
-  const canWrite = (counted.openFlags === 0 || isTicked) && state.waiting === 0 && !isAsking;
+  const { text, sheet } = draft;
   return (
     <>
       {head}
@@ -59,15 +65,7 @@ export function HandIn({ lesson, state, desk, deskView, names, go }: StepProps) 
         onInto={setInto}
         onFileName={setTypedName}
       />
-      <PreviewSheet
-        {...{ fileName, sheet, text, mappings }}
-        mapping={mapping?.name ?? null}
-        onUse={(used, name) => {
-          setLoose(used);
-          if (name === null) chosen.drop();
-          else chosen.write(name);
-        }}
-      />
+      <PreviewSheet {...{ fileName, sheet, text, mappings, onUse }} mapping={mapping?.name ?? null} />
       <Sheet label={HAND_IN.counted} className="col">
         <header className="hd">
           <h2>{HAND_IN.counted}</h2>
@@ -83,11 +81,23 @@ export function HandIn({ lesson, state, desk, deskView, names, go }: StepProps) 
           {...{ isTicked, fileName, canWrite, writing, names }}
           openFlags={counted.openFlags}
           onTick={setTicked}
-          onWrite={(replace) =>
-            void writing.write({ draft: draftId, columns, into: into?.token ?? null, fileName, replace })
-          }
+          onWrite={write}
         />
       </Sheet>
     </>
   );
+}
+
+/** The columns in force: remembered for a destination, loose, or (null) the plan's. */
+function useColumns({ client, lesson }: StepProps['desk']) {
+  const mappings = useMappings(client);
+  const chosen = useDraft(`mapping:${lesson}`);
+  const mapping = mappings.list.find(({ name }) => name === chosen.text) ?? null;
+  const [loose, setLoose] = useState<readonly SheetColumn[] | null>(null);
+  const onUse = (used: readonly SheetColumn[] | null, name: string | null) => {
+    setLoose(used);
+    if (name === null) chosen.drop();
+    else chosen.write(name);
+  };
+  return { mappings, mapping, columns: mapping?.columns ?? loose, onUse };
 }

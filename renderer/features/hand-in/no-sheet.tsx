@@ -26,7 +26,7 @@ export function NoSheet({
       </Sheet>
     );
   }
-  const others = problems.filter(({ code }) => code !== 'clips-unread');
+  const others = problems.filter(({ code }) => code !== 'clips-unread' && code !== 'hand-in-flags-open');
   return (
     <Sheet label={HAND_IN.noSheet} className="no-sheet">
       <h2>{HAND_IN.noSheet}</h2>

@@ -66,7 +66,7 @@ export function WhatToWrite({
         <p>
           {HAND_IN.into} {into === null && HAND_IN.lessonFolder}
           <br />
-          <b>{into?.path ?? `…/${lesson.path.split(/[\\/]/).at(-1)}/hand-in`}</b>
+          <b>{into?.path ?? HAND_IN.ownFolder(lesson.path.split(/[\\/]/).at(-1) ?? '')}</b>
         </p>
         <Button onPress={() => void choose()}>{HAND_IN.change}</Button>
         {into && <Button onPress={() => onInto(null)}>{HAND_IN.back}</Button>}

@@ -8,7 +8,13 @@ export interface DueRow {
   readonly slot: number;
   readonly topPercent: number;
   readonly heightPercent: number;
-  readonly squads: readonly { readonly squad: SquadCode; readonly isSeen: boolean }[];
+  readonly squads: readonly DueSquad[];
+}
+
+/** A squad that was due, and whether it came: in that slot, at another time, or never. */
+export interface DueSquad {
+  readonly squad: SquadCode;
+  readonly seen: 'then' | 'else' | 'never';
 }
 
 /** A station's column: who was due when, and who was there. */
@@ -31,15 +37,22 @@ export function buildPlaces(
     const here = tickets.filter(({ station }) => station === code);
     const due = Array.from({ length: slots }, (_, slot): DueRow => {
       const top = getPercent(axis, axis.bounds[slot] ?? axis.fromMs);
+      const bottom = getPercent(axis, axis.bounds[slot + 1] ?? axis.toMs);
       return {
         slot,
         topPercent: top,
-        heightPercent: getPercent(axis, axis.bounds[slot + 1] ?? axis.toMs) - top,
+        heightPercent: bottom - top,
         squads: plan.squads
           .filter(({ route }) => route[slot] === code)
-          .map(({ code: squad }) => ({ squad, isSeen: here.some((ticket) => ticket.squad === squad) })),
+          .map(({ code: squad }) => ({ squad, seen: findSeen(here, squad, top, bottom) })),
       };
     });
     return { station: code, place, due, tickets: here.toSorted((one, other) => one.percent - other.percent) };
   });
+}
+
+function findSeen(here: readonly Ticket[], squad: SquadCode, top: number, bottom: number): DueSquad['seen'] {
+  const own = here.filter((ticket) => ticket.squad === squad);
+  if (own.length === 0) return 'never';
+  return own.some(({ percent }) => percent >= top && percent < bottom) ? 'then' : 'else';
 }

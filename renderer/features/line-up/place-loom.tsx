@@ -105,14 +105,13 @@ function PlaceCard({
 }
 
 function Due({ row, names }: { readonly row: DueRow; readonly names: LessonNames }) {
-  const missed = row.squads.filter(({ isSeen }) => !isSeen);
-  const seen = row.squads.filter(({ isSeen }) => isSeen);
+  // Who came when due stands there as a ticket already.
+  const late = row.squads.filter(({ seen }) => seen !== 'then');
   return (
     <li style={{ top: `${row.topPercent}%`, height: `${row.heightPercent}%` }}>
-      {seen.map(({ squad }) => names.squad(squad)).join(', ')}
-      {missed.map(({ squad }) => (
-        <span key={squad} className="unseen">
-          {LINE_UP.notSeen(names.squad(squad))}
+      {late.map(({ squad, seen }) => (
+        <span key={squad} className={seen === 'never' ? 'unseen' : ''}>
+          {seen === 'never' ? LINE_UP.notSeen(names.squad(squad)) : LINE_UP.notThen(names.squad(squad))}
         </span>
       ))}
     </li>

@@ -1,7 +1,8 @@
-import type { LessonView } from '../../../src-core/contract/lesson-view.ts';
+import type { FlagView, LessonView } from '../../../src-core/contract/lesson-view.ts';
 import type { SlotIndex, SquadCode, StationCode } from '../../../src-core/lesson/plan.ts';
 import type { PupilScore, SquadScore } from '../../../src-core/marking/points.ts';
 import type { FlagCode } from '../../../src-core/matching/flag.ts';
+import { listOpenFlags } from '../../client/flag-step.ts';
 
 /** How a stamped box is drawn: by whom it is decided, and what it came to. */
 export interface SlotBox {
@@ -31,10 +32,11 @@ export interface SquadRow {
 
 /** The table of scores: a line a squad, opening to its pupils. */
 export function buildScoreTable(
-  lesson: Pick<LessonView, 'squadScores' | 'pupilScores' | 'flags'>,
+  lesson: Pick<LessonView, 'squadScores' | 'pupilScores' | 'flags' | 'clips' | 'reading'>,
 ): readonly SquadRow[] {
+  const open = (['bring-in', 'line-up'] as const).flatMap((step) => listOpenFlags(lesson, step));
   return lesson.squadScores.map((score): SquadRow => {
-    const boxes = score.slots.map((_, at) => buildBox(lesson, score, at));
+    const boxes = score.slots.map((_, at) => buildBox(open, score, at));
     return {
       squad: score.squad,
       score,
@@ -46,12 +48,12 @@ export function buildScoreTable(
   });
 }
 
-function buildBox(lesson: Pick<LessonView, 'flags'>, score: SquadScore, at: number): SlotBox {
+function buildBox(open: readonly FlagView[], score: SquadScore, at: number): SlotBox {
   const slot = score.slots[at];
   if (!slot) throw new Error('a slot of the squad');
   const clip = slot.clip?.clip ?? null;
-  const flag = lesson.flags.find((one) => {
-    if (!one.asks || one.answer || one.flag.squad !== score.squad) return false;
+  const flag = open.find((one) => {
+    if (one.flag.squad !== score.squad) return false;
     return one.flag.clip === null
       ? 'slot' in one.flag && one.flag.slot === slot.slot
       : one.flag.clip === clip;

@@ -22,13 +22,17 @@ const FIGURES = (['points', 'percent', 'scale'] as const).map((value) => ({
 
 /** Scores: squads with their boxes, opening to pupils; the order rules side by side; every sum explained. */
 export function Scores({ lesson, desk, names, go }: StepProps) {
-  const { squadScores, pupilScores, flags } = lesson;
+  const { squadScores, pupilScores, flags, clips, reading } = lesson;
   const rows = useMemo(
-    () => buildScoreTable({ squadScores, pupilScores, flags }),
-    [squadScores, pupilScores, flags],
+    () => buildScoreTable({ squadScores, pupilScores, flags, clips, reading }),
+    [squadScores, pupilScores, flags, clips, reading],
   );
-  const [open, setOpen] = useState<ReadonlySet<string>>(new Set());
-  const [selection, setSelection] = useState<Selection | null>(null);
+  // The first squad lies open with its sum, so that nobody has to guess what opening shows.
+  const first = rows[0]?.squad;
+  const [open, setOpen] = useState<ReadonlySet<string>>(() => new Set(first === undefined ? [] : [first]));
+  const [chosen, setSelection] = useState<Selection | null>(null);
+  const selection: Selection | null =
+    chosen ?? (first === undefined ? null : { kind: 'squad', squad: first });
   const [slip, setSlip] = useState<Slip>(null);
   const draft = useDraft(`scores-figure:${lesson.lesson}`);
   const figure = FIGURES.find(({ value }) => value === draft.text)?.value ?? 'points';
@@ -46,7 +50,7 @@ export function Scores({ lesson, desk, names, go }: StepProps) {
       return first ? go(getFlagStep(first.flag.code), first.key) : false;
     },
   });
-  if (rows.length === 0) return <NoScores goToBringIn={() => go('bring-in')} />;
+  if (rows.length === 0 || clips.length === 0) return <NoScores goToBringIn={() => go('bring-in')} />;
   const acts = {
     select: setSelection,
     toggle: (squad: string) => setSquadOpen(squad, !open.has(squad)),

@@ -52,7 +52,7 @@ export function SumPanel({
             ))}
             <tr>
               <td>{SCORES.sum}</td>
-              <td className="r">
+              <td className="r whole">
                 {amount}
                 {score.percent !== null && `, ${SCORES.percentOf(score.percent)}`}
               </td>

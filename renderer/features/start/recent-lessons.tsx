@@ -25,8 +25,15 @@ export function RecentLessons({
   };
   const lessons = desk?.lessons ?? [];
   return (
-    <section className="sheet recent" aria-label={START.recent}>
-      {lessons.length > 0 && <h2>{START.recent}</h2>}
+    <section className="sheet recent" aria-label={lessons.length === 0 ? START.own : START.recent}>
+      {lessons.length === 0 ? (
+        <>
+          <h2>{START.own}</h2>
+          <p className="read">{START.ownText}</p>
+        </>
+      ) : (
+        <h2>{START.recent}</h2>
+      )}
       <ol>
         {lessons.map(({ lesson, title, className, date, path, isDemo, isThere }) => (
           <li key={lesson}>

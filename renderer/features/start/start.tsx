@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { DeskView, LessonId } from '../../../src-core/contract/desk-view.ts';
 import type { Problem } from '../../../src-core/contract/problem.ts';
@@ -19,6 +19,7 @@ export function Start({
   desk,
   isOpening,
   troubles,
+  tools,
   onOpen,
   onDesk,
 }: {
@@ -27,6 +28,8 @@ export function Start({
   readonly desk: DeskView | null;
   readonly isOpening: boolean;
   readonly troubles: readonly Problem[];
+  /** How the window looks. */
+  readonly tools: ReactNode;
   readonly onOpen: (lesson: LessonId) => void;
   readonly onDesk: (desk: DeskView) => void;
 }) {
@@ -50,11 +53,20 @@ export function Start({
     <main className="start" id="main">
       <header className="start-head">
         <Mark />
-        <h1>{desk?.lessons.length === 0 ? START.firstTitle : START.title}</h1>
+        <h1>{desk && desk.lessons.length > 0 ? START.title : START.firstTitle}</h1>
         <p className="read">{START.sentence}</p>
+        <div className="start-tools">{tools}</div>
       </header>
       {shown.length > 0 && (
         <StopNote title={FRAME.trouble} advice={shown.map((each) => describeProblem(each, BARE_NAMES))} />
+      )}
+      {isPicking && (
+        <FolderPicker
+          client={client}
+          wants="lesson"
+          onChoose={(folder) => void openFolder(folder.token)}
+          onClose={() => setPicking(false)}
+        />
       )}
       {isOpening ? (
         <p className="read start-wait hatch" role="status">
@@ -66,14 +78,6 @@ export function Start({
           <RecentLessons client={client} desk={desk} onOpen={onOpen} onDesk={onDesk} onChoose={choose} />
           <Tour />
         </div>
-      )}
-      {isPicking && (
-        <FolderPicker
-          client={client}
-          wants="lesson"
-          onChoose={(folder) => void openFolder(folder.token)}
-          onClose={() => setPicking(false)}
-        />
       )}
     </main>
   );

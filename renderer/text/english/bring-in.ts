@@ -54,7 +54,7 @@ export const BRING_IN = {
   toPlace: (amount: number) => `${amount} to place`,
   nothingToPlace: 'Nothing waits',
   nothingToPlaceText: 'Every clip has its squad. The next step is Line up.',
-  onePress: 'one press settles each',
+  next: 'next',
   toLineUp: 'To Line up',
   waitingTray: 'What waits',
   nobodys: 'Whose is it?',

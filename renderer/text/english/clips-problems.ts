@@ -17,10 +17,13 @@ const FOREIGN: Readonly<Record<ForeignCode['kind'], string>> = {
 };
 
 const folderProblems: Wordings<Exclude<ClipsProblem['code'], 'cards-not-searched'>> = {
-  'path-missing': ({ path }) => ({ what: `There is nothing at ${path}.`, todo: 'Check the path.' }),
+  'path-missing': ({ path }) => ({
+    what: `There is nothing at ${path}.`,
+    todo: 'Plug the tablet or stick in again, or choose another folder.',
+  }),
   'clips-folder-missing': ({ path }) => ({
     what: `There is no folder of clips at ${path}.`,
-    todo: 'Put one folder per squad into “clips”, or name the folder with --clips.',
+    todo: 'Bring the squads’ folders in, or read them in place where they lie.',
   }),
   'folder-unreadable': ({ path }) => ({
     what: `The folder ${path} cannot be opened.`,
@@ -28,21 +31,24 @@ const folderProblems: Wordings<Exclude<ClipsProblem['code'], 'cards-not-searched
   }),
   'folder-too-deep': ({ path }) => ({
     what: `${path} lies too deep and was not entered.`,
-    todo: 'Move it up.',
+    todo: 'Move it a few folders up and bring it in again.',
   }),
   'link-not-followed': ({ path }) => ({
     what: `${path} is a link and was not followed.`,
     todo: 'Put the clip itself there.',
   }),
   'file-not-a-clip': ({ path }) => ({ what: `${path} is no clip and was left alone.`, todo: null }),
-  'file-vanished': ({ path }) => ({ what: `${path} went away while it was read.`, todo: 'Run again.' }),
+  'file-vanished': ({ path }) => ({
+    what: `${path} went away while it was read.`,
+    todo: 'Read the clips again.',
+  }),
   'file-unreadable': ({ path }) => ({ what: `${path} cannot be opened.`, todo: COPY_AGAIN }),
   'clip-of-nobody': ({ path, reason }) => ({
     what:
       reason === 'no-squad-named'
         ? `${path} waits: no folder on its way names a squad.`
         : `${path} waits: its folders name more than one squad.`,
-    todo: 'Name its folder by the squad’s name, pinnie colour or tablet.',
+    todo: 'Say whose it is at Bring in, or name its folder by the squad’s name, pinnie colour or tablet.',
   }),
   'same-clip-twice': ({ squad, paths }, names) => ({
     what: `${names.squad(squad)} handed in one clip under several names: ${list(paths)}. It counts once.`,
@@ -70,7 +76,8 @@ const folderProblems: Wordings<Exclude<ClipsProblem['code'], 'cards-not-searched
       problem.code === 'clock-card-stands'
         ? `${path} shows the class clock standing still, as in a photo of it; it was not used.`
         : `${path} shows the cards of ${list(problem.stations.map(({ code }) => code))}.`,
-    todo: problem.code === 'cards-disagree' && problem.taken === null ? 'Name its station.' : null,
+    todo:
+      problem.code === 'cards-disagree' && problem.taken === null ? 'Choose its station at Line up.' : null,
   }),
 };
 
@@ -100,7 +107,7 @@ const mediaProblems: Wordings<MediaProblem['code']> = {
 const lookProblems: Wordings<EvidenceProblem['code']> = {
   'ffmpeg-missing': () => ({
     what: 'No ffmpeg was found, so no card could be read.',
-    todo: 'Install ffmpeg, or set ROUTEMARK_FFMPEG to its path.',
+    todo: 'Install ffmpeg and start Routemark again. Films play and marking goes on without it.',
   }),
   'decode-failed': ({ detail }) => ({
     what: `No picture of it can be shown${detail === '' ? '' : ` (${detail})`}.`,
@@ -112,12 +119,12 @@ const lookProblems: Wordings<EvidenceProblem['code']> = {
   }),
   'decode-timed-out': ({ limitSeconds }) => ({
     what: `Looking for cards took longer than ${span(limitSeconds)} and was stopped.`,
-    todo: 'Run again when the machine is less busy.',
+    todo: 'Read the clips again when the machine is less busy.',
   }),
   'decode-cancelled': () => ({ what: 'Looking for cards was stopped.', todo: null }),
   'analysis-failed': ({ detail }) => ({
     what: `Looking at it broke off (${detail}).`,
-    todo: 'Run again; the other clips are not touched.',
+    todo: 'Read the clips again; the others are not touched.',
   }),
   'card-reader-failed': ({ detail }) => ({
     what: `The reader of codes did not start (${detail}).`,

@@ -27,6 +27,7 @@ export const HAND_IN = {
     `${count(rows, 'row')}, ${mapping === null ? 'columns as the plan has them' : `columns as last time for “${mapping}”`}`,
   into: 'Into',
   lessonFolder: 'the lesson folder',
+  ownFolder: (lesson: string) => `…/${lesson}/hand-in`,
   change: 'Another folder…',
   back: 'The lesson folder again',
   fileName: 'File name',

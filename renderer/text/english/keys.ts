@@ -52,6 +52,7 @@ export const KEY_WORDS: Readonly<Record<string, string>> = {
   'close-squad': 'close the squad',
   adjust: 'adjust, with a reason',
   why: 'why this sum',
+  write: 'write the sheet',
 };
 
 /** Words of the list of keys. */
@@ -63,7 +64,7 @@ export const KEY_LIST = {
   change: (does: string, key: string) => `${does}: ${key}. Press to bind another key`,
   press: 'Press a key…',
   reset: 'All as at first',
-  taken: (does: string) => `That key is taken: ${does}.`,
+  taken: (key: string, does: string) => `${key} is taken: ${does}. Nothing was changed; press another key.`,
 } as const;
 
 const SIGNS: Readonly<Record<string, string>> = {

@@ -21,8 +21,7 @@ const planProblems: Wordings<PlanProblem['code']> = {
   }),
   'plan-field': ({ path, expected, detail }) => ({
     what: `${AT(path)}: expected ${describeExpected(expected, detail)}.`,
-    todo:
-      expected === 'unknown-key' ? 'Take it out, or correct its spelling.' : 'Correct it and check again.',
+    todo: expected === 'unknown-key' ? 'Take it out, or correct its spelling.' : 'Correct it there.',
   }),
   'plan-zone-unknown': ({ path, zone }) => ({
     what: `${AT(path)}: “${zone}” is no time zone.`,

@@ -31,6 +31,7 @@ export const LINE_UP = {
     `${one} and ${other} were both at ${station} at ${time}`,
   dueAt: (squads: string) => squads,
   notSeen: (squad: string) => `${squad} not seen`,
+  notThen: (squad: string) => `${squad} at another time`,
   place: (station: string, clips: number) => `${station}, ${count(clips, 'clip')}`,
   side: 'Flags',
   flags: (amount: number) => (amount === 0 ? 'No open flag' : count(amount, 'flag')),

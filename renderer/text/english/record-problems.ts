@@ -61,7 +61,7 @@ const storageProblems: Wordings<(StorageProblem | OverwrittenProblem)['code']> =
     what: `The folder of ${path} is not there.`,
     todo: `Plug the stick or the network drive in again, or choose another place. ${NOTHING_LOST}`,
   }),
-  'is-a-folder': ({ path }) => ({ what: `${path} is a folder.`, todo: 'Name a file.' }),
+  'is-a-folder': ({ path }) => ({ what: `${path} is a folder.`, todo: 'Choose a file’s name.' }),
   'name-too-long': ({ path }) => ({ what: `${path} is too long a name.`, todo: 'Choose a shorter one.' }),
   'copy-differs': ({ path }) => ({
     what: `The copy ${path} was not the same as its original and was taken away.`,
@@ -80,7 +80,7 @@ const storageProblems: Wordings<(StorageProblem | OverwrittenProblem)['code']> =
 const sheetProblems: Wordings<(HandInProblem | CsvProblem)['code']> = {
   'hand-in-flags-open': ({ openFlags }) => ({
     what: `${count(openFlags, 'flag')} still open, so no sheet was written.`,
-    todo: 'Settle the flags, or add --with-open-flags: the sheet will say that it is not final.',
+    todo: 'Settle the flags, or tick that it is to be written all the same: every row will say that it is not final.',
   }),
   'sheet-id-formula': ({ row, id }) => ({
     what: `Row ${row}: a spreadsheet would take the id “${id}” for a formula. Ids are never changed.`,
@@ -98,8 +98,8 @@ type Rest =
 
 const otherProblems: Wordings<Extract<Problem['code'], Rest>> = {
   'disk-too-small': ({ neededBytes, freeBytes }) => ({
-    what: `The clips need ${size(neededBytes)}, and the disk has ${size(freeBytes)} left. Nothing was copied.`,
-    todo: 'Make room, or read the clips where they lie with --clips.',
+    what: `The clips need ${size(neededBytes)}, and the disk has ${size(freeBytes)} left. Nothing was copied, and nothing on the tablet was touched.`,
+    todo: 'Make room, or read the clips in place, where they lie.',
   }),
   'lesson-without-plan': () => ({
     what: 'There is no plan.json in this folder.',

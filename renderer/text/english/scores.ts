@@ -153,7 +153,7 @@ export const SCORES = {
   fromPercent: 'From per cent',
   addStep: 'Add a step',
   removeStep: (mark: string) => `Take ${mark || 'this step'} away`,
-  removeShort: 'Away',
+  removeShort: 'Take away',
   saveScale: 'Save the scale',
   emptyTitle: 'No scores yet',
   empty: 'Points stand here as soon as the clips are read. Until then there is nothing to add up.',

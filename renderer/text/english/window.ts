@@ -58,11 +58,17 @@ export const FRAME = {
   redo: 'Redo',
   nothingToUndo: 'Undo: nothing to take back',
   nothingToRedo: 'Redo: nothing to bring back',
+  textSign: 'Aa',
   textSize: (percent: number) => `Text size, now ${percent} per cent`,
   theme: { auto: 'Light or dark: as the system', light: 'Light or dark: light', dark: 'Light or dark: dark' },
   keys: 'Keys',
   allKeys: 'All keys',
   lessons: 'Other lessons',
+  /** A code that is a number, such as `p3`, is said as one. */
+  period: (code: string) => {
+    const figure = /^p?\.?\s*(\d+)$/i.exec(code)?.[1];
+    return figure === undefined ? code : `period ${figure}`;
+  },
   folder: 'Lesson folder',
   saved: (time: string) => `Saved ${time}`,
   unsaved: (amount: number) => `${count(amount, 'decision')} waiting to be saved`,
@@ -92,6 +98,8 @@ export const START = {
   demoWait: 'The demo is filmed here once; then it opens at once.',
   stop: 'Stop',
   recent: 'Opened before',
+  own: 'Your own lesson',
+  ownText: 'Open its folder: the one that holds plan.json, roster.csv and the clips.',
   gone: 'not there now',
   forget: (title: string) => `${title}; its folder stays`,
   forgetShort: 'Off the list',

@@ -61,6 +61,7 @@ export const KEY_TABLE = {
   'close-squad': { place: 'scores', combo: 'ArrowLeft' },
   adjust: { place: 'scores', combo: 'e' },
   why: { place: 'scores', combo: 'w' },
+  write: { place: 'hand-in', combo: 'Enter' },
 } as const satisfies Readonly<Record<string, KeyEntry>>;
 
 /** A thing that a key does. */
@@ -97,4 +98,18 @@ export function isSingleSign(combo: string): boolean {
 /** The binding in force: the teacher's own, else the first one. */
 export function getCombo(id: KeyId, remapped: Readonly<Partial<Record<string, string>>>): string {
   return remapped[id] ?? KEY_TABLE[id].combo;
+}
+
+/** The key that has a combination already where `id` works, so that it cannot have it too; null: it is free. */
+export function findClash(
+  id: KeyId,
+  combo: string,
+  remapped: Readonly<Partial<Record<string, string>>>,
+): KeyId | null {
+  const { place } = KEY_TABLE[id];
+  const meets = (other: KeyPlace) => place === 'everywhere' || other === 'everywhere' || other === place;
+  const clash = KEY_IDS.find(
+    (other) => other !== id && meets(KEY_TABLE[other].place) && getCombo(other, remapped) === combo,
+  );
+  return clash ?? null;
 }

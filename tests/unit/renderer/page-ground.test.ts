@@ -6,6 +6,7 @@ import { KEY_WORDS, nameCombo } from '../../../renderer/text/english/keys.ts';
 import { START } from '../../../renderer/text/english/window.ts';
 import { getBibTone } from '../../../renderer/ui/bib-pattern.ts';
 import {
+  findClash,
   getCombo,
   isSingleSign,
   KEY_IDS,
@@ -68,7 +69,7 @@ describe('keys', () => {
   });
 
   test('no two of one place are bound alike at first', () => {
-    for (const place of ['line-up', 'review', 'bring-in', 'scores'] as const) {
+    for (const place of ['line-up', 'review', 'bring-in', 'scores', 'hand-in'] as const) {
       const combos = KEY_IDS.filter((id) => [place, 'everywhere'].includes(KEY_TABLE[id].place)).map(
         (id) => KEY_TABLE[id].combo,
       );
@@ -83,6 +84,16 @@ describe('keys', () => {
   test('single signs are known as such, so that they can be switched off', () => {
     expect(['f', '?', '['].every(isSingleSign)).toBe(true);
     expect(['ctrl+z', 'Enter', ' ', 'ArrowUp'].some(isSingleSign)).toBe(false);
+  });
+
+  test('that another thing has where it works is refused, its own and one of another screen are not', () => {
+    expect(findClash('choose-station', 'm', {})).toBe('move-clip');
+    expect(findClash('choose-station', 'f', {})).toBe('next-flag');
+    expect(findClash('next-flag', 'o', {})).toBe('add-folders');
+    expect(findClash('choose-station', 's', {})).toBeNull();
+    expect(findClash('choose-station', 'n', {})).toBeNull();
+    expect(findClash('choose-station', 'm', { 'move-clip': 'g' })).toBeNull();
+    expect(findClash('choose-station', 'g', { 'move-clip': 'g' })).toBe('move-clip');
   });
 
   test('a binding of the teacher’s own goes first', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { count, list, span } from '../../../renderer/text/english/amounts.ts';
+import { describeTypedProblem } from '../../../renderer/text/english/command-line-problems.ts';
 import { describeProblem } from '../../../renderer/text/english/problems.ts';
 import type { Names } from '../../../renderer/text/names.ts';
 import type { Problem } from '../../../src-core/contract/problem.ts';
@@ -204,7 +205,25 @@ describe('the words for problems', () => {
     expect(what).toBe(
       'No ffmpeg was found, so no card could be read. Not searched for cards: 4 clips, a the first.',
     );
-    expect(todo).toContain('ROUTEMARK_FFMPEG');
+    expect(todo).toContain('Install ffmpeg');
+  });
+
+  test.each(Object.entries(EXAMPLES))(
+    '%s speaks of no command, option or variable in a window',
+    (code, facts) => {
+      const { what, todo } = describeExample(code, facts);
+      expect(`${what} ${todo}`).not.toMatch(/ --|ROUTEMARK_|\bnpm\b|\b[Rr]un again|command line/);
+    },
+  );
+
+  test('at a command line say what to type there, and what happened as in the window', () => {
+    const typed = (code: string, facts: object) => describeTypedProblem({ code, ...facts } as Problem, names);
+    const small = { neededBytes: 3.1e9, freeBytes: 2.7e9 };
+    expect(typed('disk-too-small', small).todo).toContain('--clips');
+    expect(typed('disk-too-small', small).what).toBe(describeExample('disk-too-small', small).what);
+    const unsearched = { paths: ['a'], problem: { code: 'ffmpeg-missing', tried: [] } };
+    expect(typed('cards-not-searched', unsearched).todo).toContain('ROUTEMARK_FFMPEG');
+    expect(typed('roster-empty', {})).toEqual(describeExample('roster-empty', {}));
   });
 
   test('keep to one and many', () => {

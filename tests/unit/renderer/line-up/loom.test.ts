@@ -110,14 +110,21 @@ describe('two squads at one station', () => {
 });
 
 describe('by place', () => {
-  test('says who was due and was not seen', () => {
+  test('says who was due and came then, at another time, or not at all', () => {
     const clips = buildWalk().filter(({ id }) => id !== 'p3');
     const { axis, columns } = weave(buildView(clips, [missing]));
     const [placeA] = buildPlaces(buildView(clips), columns, axis);
     expect(placeA?.due.map(({ squads }) => squads)).toEqual([
-      [{ squad: 'teal', isSeen: true }],
+      [{ squad: 'teal', seen: 'then' }],
       [],
-      [{ squad: 'plum', isSeen: false }],
+      [{ squad: 'plum', seen: 'never' }],
+    ]);
+    const early = buildWalk().map((clip) =>
+      clip.id === 'p3' ? buildClip('p3', { squad: 'plum', minute: 1, slot: 2, station: 'A' }) : clip,
+    );
+    const turned = weave(buildView(early));
+    expect(buildPlaces(buildView(early), turned.columns, turned.axis)[0]?.due[2]?.squads).toEqual([
+      { squad: 'plum', seen: 'else' },
     ]);
   });
 });

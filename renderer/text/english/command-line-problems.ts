@@ -1,0 +1,24 @@
+import type { Problem } from '../../../src-core/contract/problem.ts';
+import type { Advice, Names } from '../names.ts';
+import { describeProblem } from './problems.ts';
+
+/** What is to be done at a command line, where it differs from what a person at the window does. */
+const TODO: Readonly<Partial<Record<Problem['code'], string>>> = {
+  'path-missing': 'Check the path.',
+  'clips-folder-missing': 'Put one folder per squad into “clips”, or name the folder with --clips.',
+  'file-vanished': 'Run again.',
+  'clip-of-nobody': 'Name its folder by the squad’s name, pinnie colour or tablet.',
+  'ffmpeg-missing': 'Install ffmpeg, or set ROUTEMARK_FFMPEG to its path.',
+  'decode-timed-out': 'Run again when the machine is less busy.',
+  'analysis-failed': 'Run again; the other clips are not touched.',
+  'disk-too-small': 'Make room, or read the clips where they lie with --clips.',
+  'hand-in-flags-open':
+    'Settle the flags, or add --with-open-flags: the sheet will say that it is not final.',
+};
+
+/** What happened and what to do about it, for a person at a command line. */
+export function describeTypedProblem(problem: Problem, names: Names): Advice {
+  const said = describeProblem(problem, names);
+  const todo = TODO[problem.code === 'cards-not-searched' ? problem.problem.code : problem.code];
+  return said.todo === null || todo === undefined ? said : { ...said, todo };
+}
