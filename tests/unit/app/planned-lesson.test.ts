@@ -102,8 +102,8 @@ test('every plan that stands the check is walked, matched and marked with full p
       }
       walked += 1;
     }),
-    { numRuns: 300, seed: 7 },
+    { numRuns: 120, seed: 7 },
   );
   // The property would hold of nothing at all: most plans must really have been walked.
-  expect(walked).toBeGreaterThan(120);
+  expect(walked).toBeGreaterThan(50);
 });
