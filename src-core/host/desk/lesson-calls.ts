@@ -101,7 +101,7 @@ async function savePlan(
     const file = path.join(session.folder, 'plan.json');
     const written = await writeFileAtomically(file, buildPlanText(edited.value));
     if (!written.ok) return written;
-    const seen = await session.refresh();
+    const seen = await session.rereadFiles();
     if (!seen.ok) return seen;
     return succeed<{ update: LessonUpdate }, Problem>({ update: session.getUpdate(since) }, edited.problems);
   });
