@@ -7,7 +7,7 @@ import type { Problem } from '../../src-core/contract/problem.ts';
 import type { Progress } from '../../src-core/contract/progress.ts';
 import type { Reply } from '../../src-core/contract/reply.ts';
 import type { JournalAct } from '../../src-core/marking/journal-event.ts';
-import { openLessonStore } from '../storage/lesson-store.ts';
+import { type LessonStore, openLessonStore } from '../storage/lesson-store.ts';
 import type { PageDatabase } from '../storage/page-database.ts';
 import type { LessonState } from './lesson-state.ts';
 
@@ -27,8 +27,10 @@ export interface LessonDesk {
   readonly decide: (...acts: readonly JournalAct[]) => Promise<void>;
   readonly undo: () => Promise<void>;
   readonly redo: () => Promise<void>;
-  /** Reads the folder of clips anew; joins a reading that runs. */
+  /** Reads the folder of clips anew, then watches them; joins a reading that runs. */
   readonly readClips: () => Promise<void>;
+  /** Watches clips that were not watched yet; it begins by itself, and this goes on after the teacher has stopped it. */
+  readonly watchClips: () => Promise<void>;
   /** Asks with the lesson and the revision that is here, and takes the update that comes back. */
   readonly ask: <Name extends UpdatingCall>(
     name: Name,
@@ -57,7 +59,14 @@ export function openLessonDesk({ client, database, first, getWho }: LessonDeskPa
   const { lesson } = first;
   const store = openLessonStore({ client, database, lesson, getWho });
   const listeners = new Set<() => void>();
-  let state: LessonState = { view: first, reading: null, waiting: 0, troubles: [], isReached: true };
+  let state: LessonState = {
+    view: first,
+    reading: null,
+    watching: null,
+    waiting: 0,
+    troubles: [],
+    isReached: true,
+  };
   const change = (part: Partial<LessonState>) => {
     state = { ...state, ...part };
     for (const listener of listeners) listener();
@@ -73,16 +82,15 @@ export function openLessonDesk({ client, database, first, getWho }: LessonDeskPa
     if (wasRead && view?.reading.state === 'unread') void readNow();
     report([...refused, ...held.filter(({ code }) => state.troubles.every((told) => told.code !== code))]);
   });
-  const since = () => store.getSince();
-  const readNow = () =>
-    readClips({ client, lesson, since, take: store.take, getState: () => state, change, report });
+  const getState = () => state;
+  const { readNow, watchNow } = openJobs({ client, lesson, store, getState, change, report });
   store.take({ kind: 'whole', view: first });
   void store.start();
-  if (first.reading.state !== 'read') void readNow();
+  void (first.reading.state === 'read' ? watchNow() : readNow());
   return {
     lesson,
     client,
-    getState: () => state,
+    getState,
     subscribe: (listener) => {
       listeners.add(listener);
       return () => listeners.delete(listener);
@@ -91,8 +99,9 @@ export function openLessonDesk({ client, database, first, getWho }: LessonDeskPa
     undo: () => store.undo().then(store.settle),
     redo: () => store.redo().then(store.settle),
     readClips: readNow,
+    watchClips: watchNow,
     ask: async (name, input) => {
-      const whole = { ...input, lesson, since: since() } as CallInput<typeof name>;
+      const whole = { ...input, lesson, since: store.getSince() } as CallInput<typeof name>;
       const reply = await client.request(name, whole);
       if (reply.ok) store.take((reply.value as { update: LessonUpdate }).update);
       return reply;
@@ -100,38 +109,49 @@ export function openLessonDesk({ client, database, first, getWho }: LessonDeskPa
     report,
     putAway: () => change({ troubles: [] }),
     close: () => {
+      state.watching?.stop();
       leave();
       store.stop();
     },
   };
 }
 
-interface Reading {
+/** The long pieces of work of a lesson, each by the part of the state that shows it. */
+const JOBS = { reading: 'readClips', watching: 'watchClips' } as const satisfies Record<string, CallName>;
+
+interface Jobs {
   readonly client: DeskClient;
   readonly lesson: LessonId;
-  readonly since: () => number | null;
+  readonly store: Pick<LessonStore, 'getSince' | 'take'>;
   readonly getState: () => LessonState;
   readonly change: (change: Partial<LessonState>) => void;
-  readonly take: (update: LessonUpdate) => void;
   readonly report: (problems: readonly Problem[]) => void;
 }
 
-async function readClips(reading: Reading): Promise<void> {
-  const { client, lesson, since, getState, change, take, report } = reading;
-  if (getState().reading) return;
+/** Ends that are no trouble: the teacher stopped it, or the clips are being read anew and it begins again after that. */
+const QUIET: readonly Problem['code'][] = ['call-cancelled', 'clips-unread'];
+
+function openJobs(jobs: Jobs) {
+  const watchNow = () => runJob(jobs, 'watching');
+  const readNow = async () => {
+    await runJob(jobs, 'reading');
+    if (jobs.getState().view.reading.state === 'read') void watchNow();
+  };
+  return { readNow, watchNow };
+}
+
+async function runJob(jobs: Jobs, part: keyof typeof JOBS): Promise<void> {
+  const { client, lesson, store, getState, change, report } = jobs;
+  if (getState()[part]) return;
   const controller = new AbortController();
   const stop = () => controller.abort();
-  const step: Progress = { step: 'read', done: 0, total: 0 };
-  change({ reading: { progress: step, secondsLeft: null, stop } });
-  const reply = await client.request(
-    'readClips' satisfies CallName,
-    { lesson, since: since() },
-    {
-      signal: controller.signal,
-      onProgress: (progress, secondsLeft) => change({ reading: { progress, secondsLeft, stop } }),
-    },
-  );
-  change({ reading: null });
-  if (reply.ok) take(reply.value.update);
-  else report(reply.problems.filter(({ code }) => code !== 'call-cancelled'));
+  const begin: Progress = { step: part === 'reading' ? 'read' : 'watch', done: 0, total: 0 };
+  change({ [part]: { progress: begin, secondsLeft: null, stop } });
+  const onProgress = (progress: Progress, secondsLeft: number | null) =>
+    change({ [part]: { progress, secondsLeft, stop } });
+  const input = { lesson, since: store.getSince() };
+  const reply = await client.request(JOBS[part], input, { signal: controller.signal, onProgress });
+  change({ [part]: null });
+  if (reply.ok) store.take(reply.value.update);
+  else report(reply.problems.filter(({ code }) => !QUIET.includes(code)));
 }

@@ -15,6 +15,8 @@ export interface LessonState {
   readonly view: LessonView;
   /** Reading stamps and searching pictures; null: not now. */
   readonly reading: RunningJob | null;
+  /** Watching clips whole, in the background; null: not now. */
+  readonly watching: RunningJob | null;
   /** Decisions that are not acknowledged yet. */
   readonly waiting: number;
   /** What did not work; shown until the teacher puts it away. */

@@ -5,8 +5,8 @@ import type { LessonView } from '../../src-core/contract/lesson-view.ts';
 import type { Problem } from '../../src-core/contract/problem.ts';
 import type { PageDatabase } from './page-database.ts';
 
-/** How long changes gather before the page's copy is written again: writing it costs more than a key may. */
-const KEEP_AFTER_MS = 700;
+/** How long nothing may change before the page's copy is written again: writing it costs more than a key may. */
+const KEEP_AFTER_MS = 3000;
 
 /** The page's copy of what the host says of one lesson, without anything that waits. */
 export interface LessonCopy {
@@ -38,7 +38,8 @@ export function openLessonCopy(
   };
   const put = (next: LessonView) => {
     view = next;
-    timer ??= setTimeout(keep, KEEP_AFTER_MS);
+    if (timer !== null) clearTimeout(timer);
+    timer = setTimeout(keep, KEEP_AFTER_MS);
     onChange();
   };
   const take = (update: LessonUpdate): boolean => {

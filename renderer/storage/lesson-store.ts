@@ -51,7 +51,15 @@ export function openLessonStore(parts: StoreParts): LessonStore {
   const { client, database, lesson, getWho, newId = monotonicFactory(), alone = runAlone } = parts;
   const shown = openShownState();
   const listWaiting = () => listPending(outbox.list(), copy.get());
-  const show = () => shown.show(copy.get(), listWaiting());
+  let showing = '';
+  const show = () => {
+    const waiting = listWaiting();
+    // The same entries come by more than one way: from this window, from its disk, from the other windows.
+    const next = [copy.get()?.revision, ...waiting.map(({ id, acked }) => `${id} ${acked}`)].join('\n');
+    if (next === showing) return;
+    showing = next;
+    shown.show(copy.get(), waiting);
+  };
   const copy = openLessonCopy({ client, database }, lesson, show);
   const outbox = openOutbox(database, lesson, () => show());
   const sending = openSending({ client, lesson, outbox, copy }, shown, alone);

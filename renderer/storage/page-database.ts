@@ -30,7 +30,8 @@ const VERSION = 1;
  * decision survives a crash before the host has heard of it.
  */
 export function openPageDatabase(name = 'routemark'): PageDatabase {
-  const database = new Dexie(name, { chromeTransactionDurability: 'strict' });
+  // Its own cache would copy a whole lesson with every write; what is read again here is small.
+  const database = new Dexie(name, { chromeTransactionDurability: 'strict', cache: 'disabled' });
   database.version(VERSION).stores({ lessons: 'lesson', outbox: '++seq, lesson', drafts: 'key' });
   return database as PageDatabase;
 }

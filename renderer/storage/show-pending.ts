@@ -1,3 +1,4 @@
+import { isSame } from '../../src-core/contract/lesson-update.ts';
 import type { ClipView, JournalView, LessonView } from '../../src-core/contract/lesson-view.ts';
 import { type Decisions, foldDecisions } from '../../src-core/marking/decisions.ts';
 import { findClipPoints } from '../../src-core/marking/find-clip-points.ts';
@@ -51,16 +52,26 @@ function applyDecisions(
       own.flatMap(({ clip }) => (clip ? [[clip.clip, clip.criteria] as const] : [])),
     ),
   );
-  const clips = view.clips.map((clip) => ({
-    ...clip,
-    note: decisions.notes.get(clip.id) ?? null,
-    word: findWord(clip, acts),
-    criteria: slots.get(clip.id) ?? clip.criteria,
-    points: score ? findClipPoints(score, clip.id) : clip.points,
-  }));
+  const clips = view.clips.map((clip) =>
+    changeClip(clip, {
+      note: decisions.notes.get(clip.id) ?? null,
+      word: findWord(clip, acts),
+      criteria: slots.get(clip.id) ?? clip.criteria,
+      points: score ? findClipPoints(score, clip.id) : clip.points,
+    }),
+  );
   return score
     ? { ...view, flags, clips, squadScores: score.squads, pupilScores: score.pupils }
     : { ...view, flags, clips };
+}
+
+/** The very same clip where nothing differs: of three hundred one has changed, and the others are not looked into again. */
+function changeClip(
+  clip: ClipView,
+  change: Pick<ClipView, 'note' | 'word' | 'criteria' | 'points'>,
+): ClipView {
+  const { note, word, criteria, points } = clip;
+  return isSame({ note, word, criteria, points }, change) ? clip : { ...clip, ...change };
 }
 
 function findWord(clip: ClipView, acts: readonly JournalDecision[]): ClipView['word'] {

@@ -1,11 +1,14 @@
 import type { LessonId } from '../contract/desk-view.ts';
-import type { ClipView, JournalView, LessonView, ReadingView } from '../contract/lesson-view.ts';
+import type { ClipView, JournalView, LessonView, ReadingView, SeenView } from '../contract/lesson-view.ts';
 import type { Problem } from '../contract/problem.ts';
+import type { ClipMovement } from '../evidence/clip-movement.ts';
+import type { Squad } from '../lesson/plan.ts';
 import { findClipPoints } from '../marking/find-clip-points.ts';
 import type { JournalDecision, JournalEvent, JournalEventId } from '../marking/journal-event.ts';
 import type { JournalState } from '../marking/replay.ts';
 import type { SlotScore } from '../marking/squad-score.ts';
 import type { ClipId } from '../matching/observation.ts';
+import { type ClipEvidence, findShownMovement } from './clip-evidence.ts';
 import { type ClipReading, getPath } from './clip-reading.ts';
 import type { GradedClip, GradedLesson } from './graded-lesson.ts';
 import type { ClipAside } from './sorted-clips.ts';
@@ -50,7 +53,7 @@ export function buildLessonView(graded: GradedLesson, frame: ViewFrame): LessonV
     })),
     clips: [
       ...squads.flatMap(({ squad, clips }) =>
-        clips.map((clip, position) => buildRouteClip(clip, { squad: squad.code, position }, rest)),
+        clips.map((clip, position) => buildRouteClip(clip, { squad, position }, rest)),
       ),
       ...aside.map((clip) => buildAsideClip(clip, rest)),
     ],
@@ -71,13 +74,18 @@ interface Rest {
 
 function buildRouteClip(
   clip: GradedClip,
-  { squad, position }: { readonly squad: string; readonly position: number },
+  { squad, position }: { readonly squad: Squad; readonly position: number },
   rest: Rest,
 ): ClipView {
   const { reading, time, assignment, proposals, flags, path } = clip;
+  const station = assignment.slot === null ? null : (squad.route[assignment.slot] ?? null);
   return {
     ...describeReading(reading, rest),
-    squad,
+    seen: describeSeen(
+      reading.evidence,
+      findShownMovement(reading.evidence, rest.graded.lesson.plan, station),
+    ),
+    squad: squad.code,
     aside: null,
     position,
     path,
@@ -93,6 +101,7 @@ function buildRouteClip(
 function buildAsideClip({ reading, squad, reason, time }: ClipAside, rest: Rest): ClipView {
   return {
     ...describeReading(reading, rest),
+    seen: describeSeen(reading.evidence, null),
     squad,
     aside: reason,
     position: null,
@@ -142,6 +151,20 @@ function describeReading(reading: ClipReading, { graded, isSearching }: Rest): R
       slot: decisions.slotOf.get(id) ?? null,
     },
     note: decisions.notes.get(id) ?? null,
+  };
+}
+
+function describeSeen({ print }: ClipEvidence, movement: ClipMovement | null): SeenView {
+  const isEmpty = print !== null && print.seconds.length === 0;
+  const { reps = null, unison = null } = movement ?? {};
+  return {
+    watched: print === null ? 'no' : isEmpty ? 'in-vain' : 'yes',
+    reps: reps && {
+      count: reps.count,
+      confidence: reps.confidence,
+      firstSeconds: reps.spanSeconds?.[0] ?? null,
+    },
+    unison: unison?.score ?? null,
   };
 }
 

@@ -31,6 +31,18 @@ export function getMovementOptions(plan: Plan, code: StationCode | null): Moveme
   };
 }
 
+/**
+ * The movement that is shown: read by the rule of the station whose slot the clip has, with neither rule nor tempo in
+ * mind where it has none. Null: not watched, not read yet, or nothing could be decoded.
+ */
+export function findShownMovement(
+  evidence: ClipEvidence,
+  plan: Plan,
+  station: StationCode | null,
+): ClipMovement | null {
+  return findMovement(evidence, getMovementOptions(plan, station)) ?? null;
+}
+
 /** The movement read under these options; undefined: not asked for yet, null: the clip was not watched. */
 export function findMovement(
   { movements }: ClipEvidence,

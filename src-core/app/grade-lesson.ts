@@ -15,7 +15,13 @@ import type { OpenLesson } from './open-lesson.ts';
 import type { Job, LessonPorts } from './ports.ts';
 import { proposeClip } from './propose-clip.ts';
 import { type ClipsReading, readClips } from './read-clips.ts';
-import { readWantedMovements, readWatches, type WatchOrder } from './read-evidence.ts';
+import {
+  addMovements,
+  listWantedMovements,
+  readMovements,
+  readWatches,
+  type WatchOrder,
+} from './read-evidence.ts';
 import { getKnownStation } from './settle-owners.ts';
 import { sortClips } from './sort-clips.ts';
 import type { RouteClip, SortedClips, SquadClips } from './sorted-clips.ts';
@@ -45,9 +51,9 @@ export async function gradeLesson(
   });
   let graded = gradeClips(lesson, reading);
   for (let round = 1; round < MOST_ROUNDS; round++) {
-    const more = await readWantedMovements(ports, reading, { graded, job });
-    if (!more) break;
-    reading = more;
+    const wanted = listWantedMovements(graded);
+    if (wanted.length === 0) break;
+    reading = addMovements(reading, await readMovements(ports, wanted, job));
     graded = gradeClips(lesson, reading);
   }
   return graded;

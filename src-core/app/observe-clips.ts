@@ -5,6 +5,7 @@ import {
   type PlaceMemory,
   rememberPlaces,
 } from '../evidence/find-look-alike.ts';
+import type { PlaceLook } from '../evidence/place-look.ts';
 import { scoreRepFit } from '../evidence/rep-fit.ts';
 import type { Plan, StationCode } from '../lesson/plan.ts';
 import type { Decisions } from '../marking/decisions.ts';
@@ -31,7 +32,7 @@ export function observeClips(
 ): ReadonlyMap<ClipId, ObservedClip> {
   const isUnknown = (clip: ClipReading) => getKnownStation(clip, decisions) === null;
   // Without a clip to be placed, nothing need be remembered.
-  const memory = clips.some(isUnknown) ? rememberPlaces(listLabelled(clips, decisions)) : null;
+  const memory = clips.some(isUnknown) ? recallMemory(listLabelled(clips, decisions)) : null;
   return new Map(clips.map((clip) => [clip.id, observe(clip, { plan, decisions, memory })]));
 }
 
@@ -50,7 +51,36 @@ function listLabelled(clips: readonly ClipReading[], decisions: Decisions): read
 interface Knowledge {
   readonly plan: Plan;
   readonly decisions: Decisions;
-  readonly memory: PlaceMemory | null;
+  readonly memory: Remembered | null;
+}
+
+interface Remembered {
+  readonly memory: PlaceMemory;
+  /** Look-alikes that were searched for with this memory. */
+  readonly alikes: Map<PlaceLook, LookAlike | null>;
+}
+
+// Every decision grades the lesson anew and hardly any names a place: what the last labelled looks have taught is kept,
+// for to learn it each is compared with each.
+let latest: Remembered | null = null;
+
+function recallMemory(labelled: readonly LabelledLook[]): Remembered {
+  const before = latest?.memory.labelled;
+  const isSame = labelled.every((one, at) => {
+    const other = before?.[at];
+    return other?.clip === one.clip && other.station === one.station && other.look === one.look;
+  });
+  if (latest && isSame && before?.length === labelled.length) return latest;
+  latest = { memory: rememberPlaces(labelled), alikes: new Map() };
+  return latest;
+}
+
+function findAlike(place: PlaceLook, { memory, alikes }: Remembered): LookAlike | null {
+  const known = alikes.get(place);
+  if (known !== undefined) return known;
+  const found = findLookAlike(place, memory);
+  alikes.set(place, found);
+  return found;
 }
 
 function observe(clip: ClipReading, { plan, decisions, memory }: Knowledge): ObservedClip {
@@ -60,7 +90,7 @@ function observe(clip: ClipReading, { plan, decisions, memory }: Knowledge): Obs
     return { observation: { known: true, station, from }, lookAlike: null };
   }
   const place = clip.evidence.look?.place;
-  const lookAlike = place && memory ? findLookAlike(place, memory) : null;
+  const lookAlike = place && memory ? findAlike(place, memory) : null;
   const free = findMovement(clip.evidence, getMovementOptions(plan, null));
   const repFit = free ? scoreRepFit(free.reps, plan.stations) : {};
   return { observation: { known: false, scores: addUp([lookAlike?.scores ?? {}, repFit]) }, lookAlike };

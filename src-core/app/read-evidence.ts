@@ -1,4 +1,5 @@
 import { voteCards } from '../evidence/card-vote.ts';
+import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
 import type { Plan } from '../lesson/plan.ts';
 import type { ClipId } from '../matching/observation.ts';
 import { findMovement, getMovementOptions, type KnownMovement } from './clip-evidence.ts';
@@ -23,7 +24,7 @@ export async function readWatches(
     job.signal.throwIfAborted();
     const known = await ports.recallWatch(clip.id);
     if (known) watched.set(clip.id, addPrint(clip, known));
-    else if (watch === 'all') watched.set(clip.id, await watchClip(ports, clip, plan));
+    else if (watch === 'all') watched.set(clip.id, await watchClip(ports, clip, { plan }));
     done += 1;
     if (watch === 'all') job.onProgress({ step: 'watch', done, total: wanted.length });
   });
@@ -31,66 +32,93 @@ export async function readWatches(
   return { ...reading, clips: reading.clips.map((clip) => watched.get(clip.id) ?? clip) };
 }
 
-function addPrint(clip: ClipReading, { print }: WatchReading): ClipReading {
+/** What may be better another time: the clip then counts as not watched. */
+const PASSING: readonly EvidenceProblem['code'][] = [
+  'ffmpeg-missing',
+  'decode-timed-out',
+  'decode-cancelled',
+  'card-reader-failed',
+  'analysis-failed',
+];
+
+function addPrint(clip: ClipReading, { print, problems }: WatchReading): ClipReading {
+  if (problems.some(({ code }) => PASSING.includes(code))) return clip;
   return { ...clip, evidence: { ...clip.evidence, print } };
 }
 
-/** Watches a clip, and looks again at what is known of it then: the whole clip says more than a first look. */
-async function watchClip(ports: LessonPorts, clip: ClipReading, plan: Plan): Promise<ClipReading> {
+/**
+ * Watches a clip, and looks again at what is known of it then: the whole clip says more than a first look. Stopped or
+ * without ffmpeg, the clip comes back as it was.
+ *
+ * @param isOpened the teacher has it on the desk, so that it goes before all others
+ */
+export async function watchClip(
+  ports: Pick<LessonPorts, 'watch' | 'lookAt'>,
+  clip: ClipReading,
+  { plan, isOpened = false }: { readonly plan: Plan; readonly isOpened?: boolean },
+): Promise<ClipReading> {
   const file = getPath(clip, null);
-  const seen = await ports.watch(file, clip.id);
+  const seen = await ports.watch(file, clip.id, isOpened);
   const { readings, look, problems } = await ports.lookAt(file, clip.id);
   const card = voteCards(readings, plan);
   return addPrint({ ...clip, card, lookProblems: problems, evidence: { ...clip.evidence, look } }, seen);
 }
 
 /** Films of the day that show no class clock; a photo shows no movement. */
-function isWorthWatching({ card, facts }: ClipReading): boolean {
+export function isWorthWatching({ card, facts }: ClipReading): boolean {
   return card !== null && facts?.holds === 'video' && !(card.clock && !card.station);
 }
 
-/**
- * Reads the movements that a graded lesson would propose by and has not got yet. Null: it has all it can have, so
- * that grading again would change nothing.
- */
-export async function readWantedMovements(
-  ports: LessonPorts,
-  reading: ClipsReading,
-  { graded, job }: { readonly graded: GradedLesson; readonly job: Job },
-): Promise<ClipsReading | null> {
-  const wanted = listWanted(graded);
-  if (wanted.length === 0) return null;
+/** A movement that would be proposed by, if it were read. */
+export interface WantedMovement {
+  readonly clip: ClipId;
+  readonly options: KnownMovement['options'];
+}
+
+/** Movements that were read, by clip. */
+export type ReadMovements = ReadonlyMap<ClipId, readonly KnownMovement[]>;
+
+/** Reads movements from what watching has left; decodes nothing. */
+export async function readMovements(
+  ports: Pick<LessonPorts, 'mapAll' | 'readMovement'>,
+  wanted: readonly WantedMovement[],
+  job: Job,
+): Promise<ReadMovements> {
   const found = new Map<ClipId, KnownMovement[]>();
   let done = 0;
   await ports.mapAll(wanted, async ({ clip, options }) => {
     job.signal.throwIfAborted();
-    const movement = await ports.readMovement(clip.id, options);
-    found.set(clip.id, [...(found.get(clip.id) ?? []), { options, movement }]);
+    const movement = await ports.readMovement(clip, options);
+    found.set(clip, [...(found.get(clip) ?? []), { options, movement }]);
     done += 1;
     job.onProgress({ step: 'count', done, total: wanted.length });
   });
   job.signal.throwIfAborted();
+  return found;
+}
+
+/** The reading with movements added to its clips. */
+export function addMovements(reading: ClipsReading, found: ReadMovements): ClipsReading {
   const clips = reading.clips.map((clip) => {
-    const movements = [...clip.evidence.movements, ...(found.get(clip.id) ?? [])];
-    return { ...clip, evidence: { ...clip.evidence, movements } };
+    const fresh = found.get(clip.id);
+    if (!fresh) return clip;
+    return { ...clip, evidence: { ...clip.evidence, movements: [...clip.evidence.movements, ...fresh] } };
   });
   return { ...reading, clips };
 }
 
-interface WantedMovement {
-  readonly clip: ClipReading;
-  readonly options: KnownMovement['options'];
-}
-
-/** With no tempo in mind for every watched clip of a route, and by the rule of the station whose slot it has. */
-function listWanted({ lesson: { plan }, squads }: GradedLesson): readonly WantedMovement[] {
+/**
+ * The movements that a graded lesson would propose by and has not got yet: with no tempo in mind for every watched
+ * clip of a route, and by the rule of the station whose slot it has. Empty: it has all it can have.
+ */
+export function listWantedMovements({ lesson: { plan }, squads }: GradedLesson): readonly WantedMovement[] {
   return squads.flatMap(({ squad, clips }) =>
     clips.flatMap(({ reading, assignment }) => {
       if (!reading.evidence.print) return [];
       const station = assignment.slot === null ? null : (squad.route[assignment.slot] ?? null);
       return listOptions(plan, station)
         .filter((options) => findMovement(reading.evidence, options) === undefined)
-        .map((options) => ({ clip: reading, options }));
+        .map((options) => ({ clip: reading.id, options }));
     }),
   );
 }

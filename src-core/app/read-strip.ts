@@ -1,7 +1,9 @@
 import type { RepsFinding } from '../evidence/reps-finding.ts';
-import { listStripStills } from '../evidence/strip.ts';
+import { listStripStills, type StripStill } from '../evidence/strip.ts';
 import type { ClipReading } from './clip-reading.ts';
 import type { LessonPorts, StripPicture } from './ports.ts';
+
+type StripClip = Pick<ClipReading, 'id' | 'evidence' | 'facts'>;
 
 /**
  * The strip of one clip: a still for each rep where the movement turns, numbered; evenly spaced ones where none are
@@ -10,9 +12,13 @@ import type { LessonPorts, StripPicture } from './ports.ts';
  */
 export function readStrip(
   ports: Pick<LessonPorts, 'readStrip'>,
-  clip: Pick<ClipReading, 'id' | 'evidence' | 'facts'>,
+  clip: StripClip,
   reps: RepsFinding | null,
 ): Promise<readonly StripPicture[]> {
-  const durationSeconds = clip.evidence.look?.durationSeconds ?? clip.facts?.durationSeconds ?? null;
-  return ports.readStrip(clip.id, listStripStills(reps, durationSeconds));
+  return ports.readStrip(clip.id, listStrip(clip, reps));
+}
+
+/** The moments of the same strip, whether or not there are pictures of them. */
+export function listStrip({ evidence, facts }: StripClip, reps: RepsFinding | null): readonly StripStill[] {
+  return listStripStills(reps, evidence.look?.durationSeconds ?? facts?.durationSeconds ?? null);
 }

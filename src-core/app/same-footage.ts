@@ -1,7 +1,11 @@
-import { findSameFootage } from '../evidence/motion-print.ts';
+import { findSameFootage, type MotionPrint } from '../evidence/motion-print.ts';
 import type { Flag } from '../matching/flag.ts';
 import type { ClipReading } from './clip-reading.ts';
 import type { Owners } from './settle-owners.ts';
+
+// Every decision grades the lesson anew, and no pair of prints is compared twice for that: three hundred clips have
+// forty-five thousand pairs.
+const compared = new WeakMap<MotionPrint, WeakMap<MotionPrint, boolean>>();
 
 /** A flag for every clip that shows the footage of another file, on the desk of whoever handed in the later one. */
 export function findSameFootageFlags(
@@ -11,8 +15,25 @@ export function findSameFootageFlags(
   const watched = clips.flatMap(({ id, evidence }) =>
     evidence.print ? [{ clip: id, print: evidence.print }] : [],
   );
-  return findSameFootage(watched).map(([like, clip]): Flag => {
-    const likeSquad = squadOf.get(like) ?? null;
-    return { code: 'same-footage', squad: squadOf.get(clip) ?? '', clip, like, likeSquad };
-  });
+  return watched.flatMap((one, at) =>
+    watched.slice(at + 1).flatMap((other): Flag[] => {
+      if (!isSameFootage(one.print, other.print)) return [];
+      const [squad, likeSquad] = [squadOf.get(other.clip) ?? '', squadOf.get(one.clip) ?? null];
+      return [{ code: 'same-footage', squad, clip: other.clip, like: one.clip, likeSquad }];
+    }),
+  );
+}
+
+function isSameFootage(one: MotionPrint, other: MotionPrint): boolean {
+  const known = compared.get(one) ?? new WeakMap<MotionPrint, boolean>();
+  compared.set(one, known);
+  const before = known.get(other);
+  if (before !== undefined) return before;
+  const pair = [
+    { clip: 'one', print: one },
+    { clip: 'other', print: other },
+  ];
+  const found = findSameFootage(pair).length > 0;
+  known.set(other, found);
+  return found;
 }

@@ -14,6 +14,7 @@ import {
   lessonIdSchema,
   recentLessonSchema,
 } from './desk-view.ts';
+import type { EvidenceView } from './evidence-view.ts';
 import type { LessonUpdate } from './lesson-update.ts';
 import { PLANNING_CALLS } from './planning-calls.ts';
 import type { Problem } from './problem.ts';
@@ -80,6 +81,19 @@ export const CALLS = {
   readLesson: call(z.strictObject({ lesson, since }), z.object({ update })),
   /** Reads the folder of clips and searches their pictures; what is known is in the lesson as soon as it is known. */
   readClips: job(z.strictObject({ lesson, since }), z.object({ update })),
+  /**
+   * Watches whole every clip of the routes that was not watched yet, as many at once as there are cores, the one on
+   * the desk first (`readEvidence`). What is seen is in the lesson as it comes. Refused before clips were read.
+   */
+  watchClips: job(z.strictObject({ lesson, since }), z.object({ update })),
+  /**
+   * What is drawn beside one clip's film, as far as its pictures were watched; decodes nothing. `isOpened`: the teacher
+   * has it on the desk now, so that it is watched next; otherwise it is only made ready.
+   */
+  readEvidence: call(
+    z.strictObject({ lesson, clip, isOpened: z.boolean() }),
+    z.object({ evidence: carry<EvidenceView>() }),
+  ),
   /** Reads the clips where they lie, from now on; null: from `clips` in the lesson folder again. */
   setClipsFolder: call(
     z.strictObject({ lesson, since, folder: folderTokenSchema.nullable() }),

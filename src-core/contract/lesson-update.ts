@@ -90,7 +90,7 @@ function applyListPatch<Item extends object>(
 }
 
 /** Deep equality of plain data; objects that are the same one are not looked into. */
-function isSame(one: unknown, other: unknown): boolean {
+export function isSame(one: unknown, other: unknown): boolean {
   if (Object.is(one, other)) return true;
   if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) return false;
   if (Array.isArray(one) !== Array.isArray(other)) return false;

@@ -34,6 +34,23 @@ export interface ClipWord {
   readonly slot: SlotIndex | 'none' | null;
 }
 
+/** What was seen in a clip's pictures, in short; all of it is an `EvidenceView`, asked for by `readEvidence`. */
+export interface SeenView {
+  /** `no`: not watched whole yet. `in-vain`: watched, and not one picture could be decoded. */
+  readonly watched: 'no' | 'yes' | 'in-vain';
+  /** Null: not counted. */
+  readonly reps: {
+    /** Null: none found. */
+    readonly count: number | null;
+    /** 0 to 1. */
+    readonly confidence: number;
+    /** Begin of the first rep, from the clip's beginning; null without reps. */
+    readonly firstSeconds: Seconds | null;
+  } | null;
+  /** 0 chance or less, 1 unison; null: not measured, or lanes could not be told apart. */
+  readonly unison: number | null;
+}
+
 /** One recording of the lesson, in a squad's walk or set aside. */
 export interface ClipView {
   readonly id: ClipId;
@@ -63,6 +80,7 @@ export interface ClipView {
   readonly showsClock: boolean;
   /** False: its pictures have not been searched for cards yet, so station and slot may change. */
   readonly isSearched: boolean;
+  readonly seen: SeenView;
   readonly word: ClipWord;
   /** Keys of `LessonView.flags`. */
   readonly flags: readonly FlagKey[];

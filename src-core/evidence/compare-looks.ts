@@ -18,7 +18,19 @@ const SHIFT_COST = 0.01;
  * Pictures of another shape are laid middle on middle; the same lens turned sees the same angle a cell.
  */
 export function compareLooks(one: PlaceLook, other: PlaceLook): number {
-  const [a, b] = [prepare(one), prepare(other)];
+  const known = compared.get(one)?.get(other) ?? compared.get(other)?.get(one);
+  if (known !== undefined) return known;
+  const apart = compareAnew(one, other);
+  const own = compared.get(one) ?? new WeakMap<PlaceLook, number>();
+  compared.set(one, own.set(other, apart));
+  return apart;
+}
+
+// Each look of a lesson is compared with each, either way round, and again after every clip that comes in.
+const compared = new WeakMap<PlaceLook, WeakMap<PlaceLook, number>>();
+
+function compareAnew(one: PlaceLook, other: PlaceLook): number {
+  const [a, b] = [getPrepared(one), getPrepared(other)];
   const middleColumn = Math.trunc((one.columns - other.columns) / 2);
   const middleRow = Math.trunc((one.rows - other.rows) / 2);
   let best = 1;
@@ -35,6 +47,14 @@ interface Prepared {
   readonly columns: number;
   readonly rows: number;
   readonly values: Float64Array;
+}
+
+const prepared = new WeakMap<PlaceLook, Prepared>();
+
+function getPrepared(look: PlaceLook): Prepared {
+  const known = prepared.get(look) ?? prepare(look);
+  prepared.set(look, known);
+  return known;
 }
 
 /** Numbers in steps, with the picture's mean lightness taken out and its edges as shares of their mean. */

@@ -76,19 +76,41 @@ function spell(frame: Float64Array, means: Float64Array): string {
 export function comparePrints(one: MotionPrint, other: MotionPrint): number | null {
   const seconds = Math.min(one.seconds.length, other.seconds.length);
   if (seconds < FEWEST_SECONDS || Math.abs(one.seconds.length - other.seconds.length) > 1) return null;
+  const [a, b] = [readSteps(one), readSteps(other)];
+  const energy = (a.energies[seconds] ?? 0) * (b.energies[seconds] ?? 0);
+  if (energy === 0) return null;
   let product = 0;
-  let energyOne = 0;
-  let energyOther = 0;
-  for (let second = 0; second < seconds; second++) {
-    const [a = '', b = ''] = [one.seconds[second], other.seconds[second]];
+  for (let at = 0; at < seconds * PATCH_COUNT; at++) product += (a.steps[at] ?? 0) * (b.steps[at] ?? 0);
+  return product / Math.sqrt(energy);
+}
+
+interface PrintSteps {
+  /** Steps from the mean, second by second. */
+  readonly steps: Int8Array;
+  /** Sum of their squares before each second. */
+  readonly energies: Float64Array;
+}
+
+// A print is compared with those of all other clips; its letters are read once.
+const known = new WeakMap<MotionPrint, PrintSteps>();
+
+function readSteps(print: MotionPrint): PrintSteps {
+  const before = known.get(print);
+  if (before) return before;
+  const { seconds } = print;
+  const steps = new Int8Array(seconds.length * PATCH_COUNT);
+  const energies = new Float64Array(seconds.length + 1);
+  seconds.forEach((letters, second) => {
+    let energy = energies[second] ?? 0;
     for (let at = 0; at < PATCH_COUNT; at++) {
-      const [x, y] = [a.charCodeAt(at) - MIDDLE, b.charCodeAt(at) - MIDDLE];
-      product += x * y;
-      energyOne += x * x;
-      energyOther += y * y;
+      const step = letters.charCodeAt(at) - MIDDLE;
+      steps[second * PATCH_COUNT + at] = step;
+      energy += step * step;
     }
-  }
-  return energyOne === 0 || energyOther === 0 ? null : product / Math.sqrt(energyOne * energyOther);
+    energies[second + 1] = energy;
+  });
+  known.set(print, { steps, energies });
+  return { steps, energies };
 }
 
 /** Two clips whose prints agree more than this show the same footage. */

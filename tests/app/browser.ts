@@ -12,7 +12,7 @@ import { type ServedDesk, serveDesk } from '../../src-core/host/loopback/serve-d
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
 /** Flags that keep a Chromium to the page: no sandbox (none in containers), no network of its own. */
-const CHROMIUM_ARGS = [
+export const CHROMIUM_ARGS = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',
@@ -77,6 +77,8 @@ export interface WindowLook {
 export interface TestDeskOptions {
   /** `demo`: a fresh demo lesson. `none`: no lesson. Otherwise a lesson folder, which is copied. */
   readonly lesson: 'demo' | 'none' | string;
+  /** The lesson folder itself is opened, not a copy of it: for large ones that nobody else needs. */
+  readonly isInPlace?: boolean;
   /** Leaves the lesson's clips out, for the empty state. */
   readonly withoutClips?: boolean;
 }
@@ -84,7 +86,7 @@ export interface TestDeskOptions {
 let isBuilt: Promise<string> | null = null;
 
 /** Builds the page once a process, into a folder of its own: other builds may run at the same time. */
-function buildPage(): Promise<string> {
+export function buildPage(): Promise<string> {
   isBuilt ??= mkdtemp(path.join(tmpdir(), 'routemark-page-')).then(async (outDir) => {
     process.once('exit', () => rmSync(outDir, { recursive: true, force: true }));
     await build({ root: path.join(ROOT, 'renderer'), logLevel: 'silent', build: { outDir } });
@@ -99,9 +101,10 @@ export async function openTestDesk(options: TestDeskOptions): Promise<TestDesk> 
   if (!executablePath) throw new Error('no Chromium; check canBrowse first');
   const pageFolder = await buildPage();
   const home = await mkdtemp(path.join(tmpdir(), 'routemark-browser-'));
-  const folder = options.lesson === 'none' ? '' : path.join(home, 'lesson');
+  const folder = chooseFolder(options, home);
   if (options.lesson === 'demo') await buildDemoLesson(folder);
-  else if (folder !== '') await cp(options.lesson, folder, { recursive: true, preserveTimestamps: true });
+  else if (folder !== '' && !options.isInPlace)
+    await cp(options.lesson, folder, { recursive: true, preserveTimestamps: true });
   if (options.withoutClips) await rm(path.join(folder, 'clips'), { recursive: true, force: true });
   const host = await openHost(home, pageFolder, folder);
   const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });
@@ -120,6 +123,11 @@ export async function openTestDesk(options: TestDeskOptions): Promise<TestDesk> 
       await rm(home, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
     },
   };
+}
+
+function chooseFolder({ lesson, isInPlace }: TestDeskOptions, home: string): string {
+  if (lesson === 'none') return '';
+  return isInPlace ? lesson : path.join(home, 'lesson');
 }
 
 interface Host {

@@ -2,31 +2,15 @@ import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
 import { expect, test } from 'vitest';
 import { parseJournal } from '../../src-core/lesson-file/journal-file.ts';
 import { seededRandom } from '../../src-core/platform/seeded-random.ts';
 import { writeSmallLesson } from '../contract/small-lesson.ts';
 import { makeTemporaryFolder } from '../unit/host/temporary-folder.ts';
+import { bundleProgram } from './bundle-program.ts';
 
+/** Together with those of a window and its host in `window-kill.test.ts`: fifty. */
 const KILLS = 30;
-
-/** The desk as one file beside the packages that it needs, so that a start takes no longer than Node itself. */
-async function bundleDesk(): Promise<string> {
-  const outfile = fileURLToPath(
-    new URL('../../node_modules/.cache/routemark-desk-writer.mjs', import.meta.url),
-  );
-  await build({
-    entryPoints: [fileURLToPath(new URL('./desk-writer.ts', import.meta.url))],
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    packages: 'external',
-    outfile,
-  });
-  return outfile;
-}
 
 /** Lets a desk decide and kills it a while after its first acknowledgement. Gives what it has acknowledged. */
 async function decideAndKill(args: readonly string[], afterMs: number): Promise<readonly string[]> {
@@ -53,7 +37,7 @@ test(`${KILLS} kills of a desk in the middle of deciding lose no acknowledged de
   const folder = makeTemporaryFolder();
   const lesson = path.join(folder, 'lesson');
   await writeSmallLesson(lesson);
-  const desk = await bundleDesk();
+  const desk = await bundleProgram('desk-writer');
   const random = seededRandom(41);
   const acknowledged: string[] = [];
   for (let killed = 0; killed < KILLS; killed += 1) {

@@ -1,14 +1,24 @@
 import { execFile } from 'node:child_process';
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { copyFile, mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { promisify } from 'node:util';
+import { getMovementOptions } from '../../src-core/app/clip-evidence.ts';
 import type { ClipLook } from '../../src-core/evidence/clip-look.ts';
-import { cardsAnalyser, lookAnalyser } from '../../src-core/host/analysers.ts';
+import {
+  cardsAnalyser,
+  lookAnalyser,
+  motionAnalyser,
+  stillsAnalyser,
+  watchAnalyser,
+} from '../../src-core/host/analysers.ts';
 import { readSampleHash } from '../../src-core/host/content-hash.ts';
 import { openEvidenceCache } from '../../src-core/host/evidence-cache.ts';
+import { readClipMovement } from '../../src-core/host/read-clip-movement.ts';
+import { watchClip } from '../../src-core/host/watch-clip.ts';
 import { formatStationCard } from '../../src-core/lesson/card-text.ts';
-import { planSchema } from '../../src-core/lesson/plan.ts';
+import { type Plan, planSchema } from '../../src-core/lesson/plan.ts';
 import { buildPlanText } from '../../src-core/lesson-file/plan-file.ts';
+import { seededRandom } from '../../src-core/platform/seeded-random.ts';
 
 const SQUADS = 10;
 const STATIONS = 30;
@@ -20,15 +30,22 @@ const UNREAD_EVERY = 7;
 
 /**
  * Writes a lesson of 300 clips into a folder: ten squads that walk thirty stations, every clip a real MP4 with its
- * own start and content, the cards' readings in the evidence cache as after a first look.
+ * own start and content, the cards' readings in the evidence cache as after a first look; `isWatched`: and all that
+ * watching them whole leaves.
  */
-export async function generateLesson(folder: string, ffmpeg: string): Promise<void> {
+export async function generateLesson(
+  folder: string,
+  ffmpeg: string,
+  { isWatched = false }: { readonly isWatched?: boolean } = {},
+): Promise<void> {
   const codes = Array.from({ length: STATIONS }, (_, index) => `S${String(index + 1).padStart(2, '0')}`);
   await mkdir(path.join(folder, 'clips'), { recursive: true });
   await writeFile(path.join(folder, 'plan.json'), buildPlanText(buildPlan(codes)));
   await writeFile(path.join(folder, 'roster.csv'), buildRoster());
+  const plan = buildPlan(codes);
   const pattern = await filmPattern(path.join(folder, 'pattern.mp4'), ffmpeg);
   const cache = openEvidenceCache(path.join(folder, 'evidence'));
+  if (isWatched) await watchPattern(folder, plan);
   for (let squad = 0; squad < SQUADS; squad += 1) {
     const home = path.join(folder, 'clips', `squad ${squad + 1}`);
     await mkdir(home, { recursive: true });
@@ -42,8 +59,40 @@ export async function generateLesson(folder: string, ffmpeg: string): Promise<vo
       const id = (await readSampleHash(file)).slice(0, 16);
       await cache.write(id, cardsAnalyser, { readings, problems: [], how: 'searched' });
       await cache.write(id, lookAnalyser, buildLook((squad + slot) % STATIONS));
+      if (isWatched) await copyWatched(folder, id, squad * STATIONS + slot);
     }
   }
+}
+
+/** Watches the pattern once, as a clip by its own name. */
+async function watchPattern(folder: string, plan: Plan): Promise<void> {
+  const cache = openEvidenceCache(path.join(folder, 'evidence'));
+  await watchClip(cache, { path: path.join(folder, 'pattern.mp4'), contentId: PATTERN });
+  const [station = null] = plan.stations.map(({ code }) => code);
+  const options = [getMovementOptions(plan, null), getMovementOptions(plan, station)];
+  const counts = await Promise.all(options.map((one) => readClipMovement(cache, PATTERN, one)));
+  const count = counts[1]?.reps.count;
+  if (count !== REPS) throw new Error(`${count} reps counted in the pattern, which has ${REPS}`);
+}
+
+const PATTERN = 'pattern';
+
+/** Gives a clip what was seen in the pattern, and changes of its own: no two clips show the same footage. */
+async function copyWatched(folder: string, id: string, serial: number): Promise<void> {
+  const evidence = path.join(folder, 'evidence');
+  for (const name of await readdir(evidence)) {
+    const [owner, ...rest] = name.split('.');
+    const isCopied = owner === PATTERN && /^(stills|motion|movement)/.test(rest[0] ?? '');
+    if (isCopied) await copyFile(path.join(evidence, name), path.join(evidence, [id, ...rest].join('.')));
+  }
+  const random = seededRandom(serial);
+  const letter = () => String.fromCharCode('a'.charCodeAt(0) + Math.floor(random() * 15));
+  await openEvidenceCache(evidence).write(id, watchAnalyser, {
+    print: { seconds: Array.from({ length: 20 }, () => Array.from({ length: 72 }, letter).join('')) },
+    problems: [],
+    hasMotion: true,
+    parts: { motion: motionAnalyser.version, stills: stillsAnalyser.version },
+  });
 }
 
 /** A place of its own for each station, cell by cell. */
@@ -98,10 +147,19 @@ function buildRoster(): string {
   return ['id,given,family,squad', ...pupils, ''].join('\n');
 }
 
+/** Twenty seconds in which something goes to and fro, once a second. */
+const REPS = 20;
+
 async function filmPattern(file: string, ffmpeg: string): Promise<Buffer> {
-  const source = ['-f', 'lavfi', '-i', 'testsrc2=size=320x180:rate=15:duration=20'];
+  const source = ['-f', 'lavfi', '-i', `testsrc2=size=320x180:rate=15:duration=1`];
+  const picture = [
+    `color=c=gray:size=320x180:rate=15:duration=${REPS},noise=alls=8[ground]`,
+    `[0:v]trim=end_frame=1,loop=-1:1,scale=100:80[thing]`,
+    `[ground][thing]overlay=x='110+70*sin(2*PI*t)':y=60:shortest=1,format=yuv420p[out]`,
+  ].join(';');
   const date = ['-metadata', 'creation_time=2025-05-15T13:00:00Z', '-movflags', 'faststart'];
-  await promisify(execFile)(ffmpeg, ['-v', 'error', '-y', ...source, '-pix_fmt', 'yuv420p', ...date, file]);
+  const wanted = ['-filter_complex', picture, '-map', '[out]', '-t', String(REPS)];
+  await promisify(execFile)(ffmpeg, ['-v', 'error', '-y', ...source, ...wanted, ...date, file]);
   return readFile(file);
 }
 

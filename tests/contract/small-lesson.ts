@@ -2,7 +2,7 @@ import { execFile } from 'node:child_process';
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { promisify } from 'node:util';
-import { cardsAnalyser } from '../../src-core/host/analysers.ts';
+import { cardsAnalyser, lookAnalyser } from '../../src-core/host/analysers.ts';
 import { readSampleHash } from '../../src-core/host/content-hash.ts';
 import { openEvidenceCache } from '../../src-core/host/evidence-cache.ts';
 import { findFfmpeg } from '../../src-core/host/find-ffmpeg.ts';
@@ -12,6 +12,9 @@ import { buildPlanText } from '../../src-core/lesson-file/plan-file.ts';
 
 const START_MS = Date.parse('2025-05-15T13:00:00Z');
 const STATIONS = ['A', 'B', 'C'];
+
+/** A test picture is no place, and nobody moves in it. */
+const LOOK = { durationSeconds: 3, place: null, movingColours: [], from: 'key-pictures' } as const;
 
 /** The plan of the small lesson: two squads on three stations. */
 function buildSmallLessonPlan() {
@@ -48,8 +51,8 @@ function buildSmallLessonPlan() {
 }
 
 /**
- * Writes the small lesson: six clips of three seconds, real films with their own dates, whose cards stand in the
- * evidence cache as after a first look.
+ * Writes the small lesson: six clips of three seconds, real films with their own dates, whose cards and
+ * looks stand in the evidence cache as after a first look.
  */
 export async function writeSmallLesson(folder: string): Promise<void> {
   const plan = buildSmallLessonPlan();
@@ -69,6 +72,7 @@ export async function writeSmallLesson(folder: string): Promise<void> {
       const readings = [0.2, 0.4].map((atSeconds) => ({ text, atSeconds }));
       const id = (await readSampleHash(file)).slice(0, 16);
       await cache.write(id, cardsAnalyser, { readings, problems: [], how: 'searched' });
+      await cache.write(id, lookAnalyser, LOOK);
     }
   }
 }

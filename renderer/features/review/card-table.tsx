@@ -20,6 +20,7 @@ export const CardTable = memo(function CardTable({
   readonly names: LessonNames;
   readonly onShow: (clip: string) => void;
 }) {
+  const { areNamesHidden } = usePreferences();
   const squads = card.lines[0]?.holes.map(({ squad }) => squad) ?? [];
   return (
     <div className="card-scroll">
@@ -47,9 +48,10 @@ export const CardTable = memo(function CardTable({
               {holes.map((hole) => (
                 <td key={hole.squad}>
                   <Punch
-                    hole={hole}
+                    {...hole}
+                    who={areNamesHidden ? ONE_SQUAD : names.squad(hole.squad)}
                     isNow={hole.clip !== null && hole.clip === current}
-                    {...{ names, onShow }}
+                    onShow={onShow}
                   />
                 </td>
               ))}
@@ -64,20 +66,20 @@ export const CardTable = memo(function CardTable({
 
 const LOOKS = { inked: 'ink', pencilled: '', flagged: 'need', gone: 'gone', none: 'off' } as const;
 
-function Punch({
-  hole,
+/** Three hundred of them, of which a key changes two. */
+const Punch = memo(function Punch({
+  station,
+  state,
+  clip,
+  flag,
+  who,
   isNow,
-  names,
   onShow,
-}: {
-  readonly hole: Hole;
+}: Hole & {
+  readonly who: string;
   readonly isNow: boolean;
-  readonly names: LessonNames;
   readonly onShow: (clip: string) => void;
 }) {
-  const { areNamesHidden } = usePreferences();
-  const { squad, station, state, clip, flag } = hole;
-  const who = areNamesHidden ? ONE_SQUAD : names.squad(squad);
   const label = REVIEW.hole(who, station, REVIEW.holes[isNow ? 'now' : state]);
   const look = isNow ? 'now' : LOOKS[state];
   if (clip === null) return <span className={`punch ${look}`} role="img" aria-label={label} />;
@@ -93,4 +95,4 @@ function Punch({
       {!isNow && flag && <Glyph name={getFlagGlyph(flag)} />}
     </button>
   );
-}
+});

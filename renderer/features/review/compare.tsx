@@ -6,7 +6,6 @@ import { REVIEW } from '../../text/english/review.ts';
 import { Button } from '../../ui/button.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
 import { SquadMark } from '../../ui/squads.tsx';
-import { getEvidence, getFirstRepSeconds } from './clip-evidence.ts';
 import type { CountSheet } from './count-sheet.ts';
 import { Film } from './film.tsx';
 import type { FilmControl } from './film-control.ts';
@@ -34,7 +33,7 @@ export function Compare({
   readonly onShow: (clip: string) => void;
 }) {
   const [own] = items;
-  const isByReps = items.every(({ clip }) => getEvidence(clip).reps?.count);
+  const isByReps = items.every(({ clip }) => clip.seen.reps?.count);
   useEffect(() => {
     control.seek(0);
     control.play();
@@ -60,7 +59,7 @@ export function Compare({
             <Film
               {...{ client, clip, names, control }}
               lesson={lesson.lesson}
-              offsetSeconds={isByReps ? getFirstRepSeconds(clip) : 0}
+              offsetSeconds={isByReps ? (clip.seen.reps?.firstSeconds ?? 0) : 0}
             />
           </div>
         ))}

@@ -2,14 +2,14 @@ import type { LessonId } from '../../../src-core/contract/desk-view.ts';
 import type { ClipView } from '../../../src-core/contract/lesson-view.ts';
 import { getStillUrl } from '../../client/media-urls.ts';
 import { moment, REVIEW } from '../../text/english/review.ts';
-import { type CountLine, type CountSheet, findLineAt } from './count-sheet.ts';
+import { type CountLine, type CountSheet, findLineAt, getStillMoment } from './count-sheet.ts';
 import type { FilmControl } from './film-control.ts';
 import { useFilmState } from './use-film.ts';
 
 /** Twice the smallest height that a still is shown at, for screens with fine pixels. */
 const STILL_HEIGHT = 96;
 
-/** One still per line: hovering shows its moment in the film, pressing plays from there. */
+/** One still per line: hovering shows its moment in the film, pressing plays its stretch. */
 export function CountLines({
   lesson,
   clip,
@@ -30,29 +30,34 @@ export function CountLines({
             type="button"
             aria-label={label(line)}
             aria-current={at === current}
-            onClick={() => {
-              control.seek(line.fromSeconds);
-              control.play();
-            }}
+            onClick={() => control.playStretch(line)}
             onPointerEnter={() => {
-              if (!control.getState().isPlaying) control.seek(line.atSeconds);
+              if (!control.getState().isPlaying) control.seek(getStillMoment(line));
             }}
           >
             <b>{line.number ?? moment(line.atSeconds)}</b>
             <span className="st">
-              <img
-                src={getStillUrl(lesson, clip.id, line.atSeconds, STILL_HEIGHT)}
-                alt=""
-                decoding="async"
-                fetchPriority="low"
-                ref={letGo}
-              />
+              <Still lesson={lesson} clip={clip} line={line} />
             </span>
           </button>
         </li>
       ))}
     </ol>
   );
+}
+
+function Still({
+  lesson,
+  clip,
+  line: { jpeg, atSeconds },
+}: {
+  readonly lesson: LessonId;
+  readonly clip: ClipView;
+  readonly line: CountLine;
+}) {
+  if (jpeg !== null) return <img src={`data:image/jpeg;base64,${jpeg}`} alt="" />;
+  const url = getStillUrl(lesson, clip.id, atSeconds, STILL_HEIGHT);
+  return <img src={url} alt="" decoding="async" fetchPriority="low" ref={letGo} />;
 }
 
 /** A still that nobody waits for any more gives its connection back. */

@@ -1,6 +1,6 @@
+import type { EvidenceView, RepsView } from '../../../src-core/contract/evidence-view.ts';
 import type { ClipView } from '../../../src-core/contract/lesson-view.ts';
 import type { Seconds } from '../../../src-core/platform/units.ts';
-import { type ClipEvidence, getEvidence } from './clip-evidence.ts';
 
 /** One line of the count sheet; shares are of the sheet's height, 0 at the top. */
 export interface CountLine {
@@ -13,6 +13,8 @@ export interface CountLine {
   readonly toSeconds: Seconds;
   readonly top: number;
   readonly height: number;
+  /** The picture as JPEG in base64; null: to be cut from the clip. */
+  readonly jpeg: string | null;
 }
 
 /** A stretch that is folded away because nothing is counted there. */
@@ -22,77 +24,71 @@ export interface Fold {
   readonly toSeconds: Seconds;
 }
 
+/** Why a count sheet has no rep lines. */
+export type Uncounted = 'asked' | 'unwatched' | 'none-found' | 'in-vain' | 'no-length';
+
 /** The count sheet of one clip: lines on one axis of time, downwards. */
 export interface CountSheet {
   readonly lines: readonly CountLine[];
   readonly folds: readonly Fold[];
-  /** Why there are no rep lines; null where there are. */
-  readonly without: 'not-counted' | 'none-found' | 'no-length' | null;
-  readonly hasLanes: boolean;
+  /** Null where there are rep lines. `asked`: what is known of the clip is on its way. */
+  readonly without: Uncounted | null;
   /** The time that the sheet's height stands for, folds left out. */
   readonly fromSeconds: Seconds;
   readonly toSeconds: Seconds;
 }
 
-/** Stills of a clip whose reps are not known: each at least 40 px high at the smallest window. */
-const EVEN_STILLS = 10;
-
 /** The count sheet of a clip: a line a rep where reps were counted, else evenly spaced stills. */
-export function buildCountSheet(clip: ClipView, evidence: ClipEvidence = getEvidence(clip)): CountSheet {
+export function buildCountSheet(clip: ClipView, evidence: EvidenceView | null): CountSheet {
   const length = clip.durationSeconds ?? 0;
-  const { reps, unison } = evidence;
-  const hasLanes = unison !== null && unison.lanes.length > 0;
-  if (length <= 0) {
-    return {
-      lines: [],
-      folds: [],
-      without: 'no-length',
-      hasLanes: false,
-      fromSeconds: 0,
-      toSeconds: 0,
-    };
+  if (length <= 0 || !evidence) {
+    const without = length <= 0 ? 'no-length' : 'asked';
+    return { lines: [], folds: [], without, fromSeconds: 0, toSeconds: length };
   }
+  const { strip, reps } = evidence;
   if (!reps?.count || !reps.spanSeconds) {
-    const lines = Array.from({ length: EVEN_STILLS }, (_, at) => ((at + 0.5) * length) / EVEN_STILLS);
+    const edges = Array.from({ length: strip.length + 1 }, (_, at) => (at * length) / strip.length);
     return {
-      lines: layOut(lines, evenEdges(length), [0, length], false),
+      lines: strip.map((still, at) =>
+        layOut(still, strip.length, at, [edges[at] ?? 0, edges[at + 1] ?? length]),
+      ),
       folds: [],
-      without: reps ? 'none-found' : 'not-counted',
-      hasLanes,
+      without: findReason(clip, reps),
       fromSeconds: 0,
       toSeconds: length,
     };
   }
   const [from, to] = reps.spanSeconds;
   return {
-    lines: layOut(reps.timesSeconds, [from, ...reps.timesSeconds], [from, to], true),
+    lines: strip.map((still, at) => layOut(still, strip.length, at, findStretch(reps, at))),
     folds: listFolds(from, to, length),
     without: null,
-    hasLanes,
     fromSeconds: from,
     toSeconds: to,
   };
 }
 
-function evenEdges(length: Seconds): readonly Seconds[] {
-  return Array.from({ length: EVEN_STILLS + 1 }, (_, at) => (at * length) / EVEN_STILLS);
+function findReason({ seen }: ClipView, reps: RepsView | null): Uncounted {
+  if (seen.watched === 'in-vain') return 'in-vain';
+  return reps ? 'none-found' : 'unwatched';
 }
 
 function layOut(
-  moments: readonly Seconds[],
-  edges: readonly Seconds[],
-  [from, to]: readonly [Seconds, Seconds],
-  isCounted: boolean,
-): readonly CountLine[] {
-  const height = 1 / Math.max(1, moments.length);
-  return moments.map((atSeconds, at) => ({
-    number: isCounted ? at + 1 : null,
-    atSeconds,
-    fromSeconds: edges[at] ?? from,
-    toSeconds: edges[at + 1] ?? to,
-    top: at * height,
-    height,
-  }));
+  { number, atSeconds, jpeg }: EvidenceView['strip'][number],
+  lines: number,
+  at: number,
+  [fromSeconds, toSeconds]: readonly [Seconds, Seconds],
+): CountLine {
+  const height = 1 / lines;
+  return { number, atSeconds, jpeg, fromSeconds, toSeconds, top: at * height, height };
+}
+
+/** A rep's own time: from the end of the one before, or from where its stretch begins after a pause, to its end. */
+function findStretch({ timesSeconds, runsSeconds }: RepsView, at: number): readonly [Seconds, Seconds] {
+  const to = timesSeconds[at] ?? 0;
+  const before = timesSeconds[at - 1] ?? 0;
+  const begin = runsSeconds.findLast(([from]) => from < to)?.[0] ?? 0;
+  return [Math.max(before, begin), to];
 }
 
 /** Shorter stretches are not worth a line of their own. */
@@ -106,18 +102,45 @@ function listFolds(from: Seconds, to: Seconds, length: Seconds): readonly Fold[]
   return folds.filter((fold) => fold.toSeconds - fold.fromSeconds >= SHORTEST_FOLD_SECONDS);
 }
 
-/** The line that a moment falls into; -1 before the first and behind the last. */
+/** The last moment of a line that is still its own: a rep ends where the next one begins. */
+const BEFORE_END_SECONDS = 0.02;
+
+/** The moment at which the film shows a line's still and is within the line. */
+export function getStillMoment({ atSeconds, fromSeconds, toSeconds }: CountLine): Seconds {
+  return Math.max(fromSeconds, Math.min(atSeconds, toSeconds - BEFORE_END_SECONDS));
+}
+
+/** The line before or after a moment's; null where there is none. */
+export function findLineBeside(sheet: CountSheet, seconds: Seconds, by: 1 | -1): CountLine | null {
+  const at = findLineAt(sheet, seconds);
+  if (at >= 0) return sheet.lines[at + by] ?? null;
+  return by > 0
+    ? (sheet.lines.find(({ fromSeconds }) => fromSeconds > seconds) ?? null)
+    : (sheet.lines.findLast(({ toSeconds }) => toSeconds <= seconds) ?? null);
+}
+
+/** The line that a moment falls into; -1 before the first, behind the last, and in a pause. */
 export function findLineAt(sheet: CountSheet, seconds: Seconds): number {
   return sheet.lines.findIndex(({ fromSeconds, toSeconds }) => seconds >= fromSeconds && seconds < toSeconds);
 }
 
 /**
  * Where a moment lies on the sheet, as a share of its height: within its line, so that stills, traces and marks keep
- * together however uneven the reps are. Outside of the lines, the nearer end.
+ * together however uneven the reps are. A pause has no height; outside of the lines, the nearer end.
  */
 export function getShareOf(sheet: CountSheet, seconds: Seconds): number {
   const line = sheet.lines[findLineAt(sheet, seconds)];
-  if (!line) return seconds < sheet.fromSeconds ? 0 : 1;
-  const within = (seconds - line.fromSeconds) / Math.max(0.001, line.toSeconds - line.fromSeconds);
-  return line.top + line.height * within;
+  if (line) {
+    const within = (seconds - line.fromSeconds) / Math.max(0.001, line.toSeconds - line.fromSeconds);
+    return line.top + line.height * within;
+  }
+  return sheet.lines.find(({ fromSeconds }) => seconds < fromSeconds)?.top ?? 1;
+}
+
+/** The moment that a share of the sheet's height stands for; {@link getShareOf} leads back, pauses left out. */
+export function getMomentAt(sheet: CountSheet, share: number): Seconds {
+  const line = sheet.lines.find(({ top, height }) => share < top + height) ?? sheet.lines.at(-1);
+  if (!line) return sheet.fromSeconds;
+  const within = Math.max(0, Math.min(1, (share - line.top) / line.height));
+  return line.fromSeconds + within * (line.toSeconds - line.fromSeconds);
 }

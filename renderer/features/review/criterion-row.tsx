@@ -1,4 +1,5 @@
 import { type Ref, useId } from 'react';
+import type { SeenView } from '../../../src-core/contract/lesson-view.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { explainProposal } from '../../text/english/proposals.ts';
 import { REVIEW } from '../../text/english/review.ts';
@@ -13,10 +14,13 @@ export function CriterionRow({
   line,
   number,
   names,
+  seen,
   onAnswer,
   ref,
 }: {
   readonly line: CriterionLine;
+  /** How far the clip's pictures were looked at: why nothing is proposed. */
+  readonly seen: SeenView;
   readonly number: number;
   readonly names: LessonNames;
   readonly onAnswer: (met: boolean) => void;
@@ -26,7 +30,7 @@ export function CriterionRow({
   const head = useId();
   const { label, proposed, shown, decided } = line;
   const isOverruled = proposed !== null && decided !== null && proposed.met !== decided;
-  const reason = proposed ? explainProposal(proposed.reason, names) : REVIEW.noProposal[line.checks];
+  const reason = proposed ? explainProposal(proposed.reason, names) : explainSilence(line.checks, seen);
   return (
     <li className={`cr ${shown === null ? 'look' : ''}`}>
       <div className="cn">
@@ -46,6 +50,13 @@ export function CriterionRow({
       )}
     </li>
   );
+}
+
+/** Why a criterion has no proposal. */
+function explainSilence(checks: CriterionLine['checks'], { watched, reps }: SeenView): string {
+  if (checks === 'judgement' || checks === 'place') return REVIEW.noProposal[checks];
+  if (watched !== 'yes') return REVIEW.notWatched[watched];
+  return checks === 'together' && reps?.count ? REVIEW.noProposal.lanes : REVIEW.noProposal[checks];
 }
 
 function Answer({

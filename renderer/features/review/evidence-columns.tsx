@@ -1,17 +1,23 @@
 import { REVIEW } from '../../text/english/review.ts';
-import type { CountSheet } from './count-sheet.ts';
+import { type CountSheet, getMomentAt } from './count-sheet.ts';
 import type { EvidenceDrawing } from './evidence-drawing.ts';
+import type { FilmControl } from './film-control.ts';
 
-/** Threads, motion trace, lane marks and unison ribbon, each on the stills' axis. */
+/** Threads, motion trace, lane marks and unison ribbon, each on the stills' axis; hovering them scrubs the film. */
 export function EvidenceColumns({
   drawing,
   sheet,
+  control,
 }: {
   readonly drawing: EvidenceDrawing;
   readonly sheet: CountSheet;
+  readonly control: FilmControl;
 }) {
   const { trace, marks, lanes, unison, score } = drawing;
   const late = lanes.flatMap(({ isLate }, at) => (isLate ? [at + 1] : []));
+  const { fromSeconds, toSeconds } = sheet;
+  const words =
+    sheet.without === null ? REVIEW.traceWords(sheet.lines.length, fromSeconds, toSeconds) : REVIEW.motion;
   return (
     <>
       <div className="threads" aria-hidden="true">
@@ -19,33 +25,42 @@ export function EvidenceColumns({
           <i key={atSeconds} style={{ top: `${(top + height / 2) * 100}%` }} />
         ))}
       </div>
-      <div
-        className="trace"
-        role="img"
-        aria-label={REVIEW.traceWords(sheet.lines.length, sheet.fromSeconds, sheet.toSeconds)}
-      >
-        <svg viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
-          {trace && <path d={trace} />}
-        </svg>
+      <div className="trace" role="img" aria-label={words}>
+        <Drawn path={trace} />
       </div>
-      {sheet.hasLanes && (
-        <>
-          <div className="lanes" role="img" aria-label={REVIEW.lanesWords(lanes.length, late)}>
-            {marks.map(({ lane, rep, top, look }) => (
-              <i
-                key={`${lane}-${rep}`}
-                className={look}
-                style={{ left: `${((lane + 0.5) / lanes.length) * 100}%`, top: `${top * 100}%` }}
-              />
-            ))}
-          </div>
-          <div className="uni" role="img" aria-label={REVIEW.unisonWords(score ?? 0)}>
-            <svg viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
-              {unison && <path d={unison} />}
-            </svg>
-          </div>
-        </>
-      )}
+      <div className="lanes" {...name(lanes.length > 0, REVIEW.lanesWords(lanes.length, late))}>
+        {marks.map(({ lane, rep, top, look }) => (
+          <i
+            key={`${lane}-${rep}`}
+            className={look}
+            style={{ left: `${((lane + 0.5) / lanes.length) * 100}%`, top: `${top * 100}%` }}
+          />
+        ))}
+      </div>
+      <div className="uni" {...name(score !== null, REVIEW.unisonWords(score ?? 0))}>
+        <Drawn path={unison} />
+      </div>
+      <div
+        className="scrub"
+        aria-hidden="true"
+        onPointerMove={({ currentTarget, clientY }) => {
+          const { top, height } = currentTarget.getBoundingClientRect();
+          if (!control.getState().isPlaying) control.seek(getMomentAt(sheet, (clientY - top) / height));
+        }}
+        onPointerUp={control.play}
+      />
     </>
   );
+}
+
+function Drawn({ path }: { readonly path: string }) {
+  return (
+    <svg viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+      {path !== '' && <path d={path} />}
+    </svg>
+  );
+}
+
+function name(isKnown: boolean, label: string) {
+  return isKnown ? { role: 'img', 'aria-label': label } : { 'aria-hidden': true };
 }

@@ -1,5 +1,4 @@
-import type { ClipView } from '../../../src-core/contract/lesson-view.ts';
-import { type ClipEvidence, getEvidence } from './clip-evidence.ts';
+import type { EvidenceView, RepsView, UnisonView } from '../../../src-core/contract/evidence-view.ts';
 import { type CountSheet, getShareOf } from './count-sheet.ts';
 
 /** A mark of one lane at one rep; shares of the drawing's width and height. */
@@ -16,7 +15,8 @@ export interface EvidenceDrawing {
   /** Empty where no motion is known. */
   readonly trace: string;
   readonly marks: readonly LaneMark[];
-  readonly lanes: readonly { readonly lagSeconds: number; readonly isLate: boolean }[];
+  /** Left to right; `x` is a share of the picture's width. Empty where lanes are not known. */
+  readonly lanes: readonly { readonly x: number; readonly lagSeconds: number; readonly isLate: boolean }[];
   /** Empty where no unison is known. */
   readonly unison: string;
   readonly score: number | null;
@@ -27,37 +27,40 @@ const SWING = 42;
 
 /** The drawing of a clip's motion, lanes and unison; `toleranceSeconds`: the plan's, above which a lag is late. */
 export function drawEvidence(
-  clip: ClipView,
+  evidence: EvidenceView | null,
   sheet: CountSheet,
   toleranceSeconds: number,
-  evidence: ClipEvidence = getEvidence(clip),
 ): EvidenceDrawing {
-  const lanes = evidence.unison?.lanes ?? [];
+  // Lanes are marked rep by rep: without rep lines there is nowhere to mark them.
+  const unison = sheet.without === null ? (evidence?.unison ?? null) : null;
+  const lanes = unison?.lanes ?? [];
   return {
-    trace: drawTrace(sheet, evidence.reps?.trace),
+    trace: drawTrace(sheet, evidence?.reps?.trace ?? null),
     marks: lanes.flatMap((lane, at) =>
       lane.repLagsSeconds.flatMap((lag, rep) => listMark(sheet, { lane: at, rep, lag, toleranceSeconds })),
     ),
-    lanes: lanes.map(({ lagSeconds }) => ({ lagSeconds, isLate: lagSeconds > toleranceSeconds })),
-    unison: drawUnison(sheet, evidence.unison),
-    score: evidence.unison?.score ?? null,
+    lanes: lanes.map(({ x, lagSeconds }) => ({ x, lagSeconds, isLate: lagSeconds > toleranceSeconds })),
+    unison: drawUnison(sheet, unison),
+    score: unison?.score ?? null,
   };
 }
 
-function drawTrace(
-  sheet: CountSheet,
-  trace: { readonly rateHz: number; readonly signal: ArrayLike<number> } | undefined,
-): string {
+function drawTrace(sheet: CountSheet, trace: RepsView['trace'] | null): string {
   if (!trace) return '';
   const first = Math.ceil(sheet.fromSeconds * trace.rateHz);
   const last = Math.min(trace.signal.length - 1, Math.floor(sheet.toSeconds * trace.rateHz));
-  const points: string[] = [];
-  for (let at = first; at <= last; at += 1) {
-    const x = 50 + SWING * Math.max(-1, Math.min(1, trace.signal[at] ?? 0));
-    points.push(`${x.toFixed(1)} ${(100 * getShareOf(sheet, at / trace.rateHz)).toFixed(2)}`);
-  }
+  const drawn = trace.signal.slice(first, last + 1);
+  // The line fills its column whatever the movement's strength: it is looked at for its turns.
+  const most = drawn.reduce((found, value) => Math.max(found, Math.abs(value)), LEAST_SWING);
+  const points = drawn.map((value, at) => {
+    const y = 100 * getShareOf(sheet, (first + at) / trace.rateHz);
+    return `${(50 + (SWING * value) / most).toFixed(1)} ${y.toFixed(2)}`;
+  });
   return points.length > 1 ? `M${points.join('L')}` : '';
 }
+
+/** A movement weaker than this is drawn as weak as it is. */
+const LEAST_SWING = 0.1;
 
 function listMark(
   sheet: CountSheet,
@@ -81,7 +84,7 @@ function middle({ fromSeconds, toSeconds }: { readonly fromSeconds: number; read
   return (fromSeconds + toSeconds) / 2;
 }
 
-function drawUnison(sheet: CountSheet, unison: ClipEvidence['unison']): string {
+function drawUnison(sheet: CountSheet, unison: UnisonView | null): string {
   const points = (unison?.windows ?? []).map(({ fromSeconds, toSeconds, score }) => {
     const top = 100 * getShareOf(sheet, (fromSeconds + toSeconds) / 2);
     return `${(100 * Math.max(0, Math.min(1, score))).toFixed(1)} ${top.toFixed(2)}`;

@@ -5,7 +5,13 @@ export interface FilmState {
   readonly isPlaying: boolean;
   readonly rate: number;
   /** The stretch that is played again and again; null: none. */
-  readonly loop: { readonly fromSeconds: number; readonly toSeconds: number } | null;
+  readonly loop: Stretch | null;
+}
+
+/** A part of a film. */
+export interface Stretch {
+  readonly fromSeconds: number;
+  readonly toSeconds: number;
 }
 
 /** One control over one film, or over several that run in step. */
@@ -18,6 +24,8 @@ export interface FilmControl {
   readonly play: () => void;
   readonly pause: () => void;
   readonly seek: (seconds: number) => void;
+  /** Plays a stretch and pauses at its end; a loop that is on goes over to it. */
+  readonly playStretch: (stretch: Stretch) => void;
   /** Pauses and moves by frames; below 0: back. */
   readonly step: (frames: number) => void;
   readonly setRate: (rate: number) => void;
@@ -41,55 +49,80 @@ interface Attached {
 /** A control without a film yet. */
 export function openFilmControl(): FilmControl {
   const films: Attached[] = [];
-  const listeners = new Set<() => void>();
-  let state: FilmState = { seconds: 0, isPlaying: false, rate: 1, loop: null };
-  const change = (part: Partial<FilmState>) => {
-    state = { ...state, ...part };
-    for (const listener of listeners) listener();
-  };
+  const { getState, subscribe, change } = openFilmState();
+  // Where a stretch that was asked for ends; null: the film plays on.
+  let until: number | null = null;
   const seek = (seconds: number) => {
+    until = null;
     const to = Math.max(0, seconds);
     for (const film of films) film.video.currentTime = to + film.offset;
     change({ seconds: to });
   };
   const follow = () => {
     const [first] = films;
-    if (!first || !state.isPlaying) return;
+    const { isPlaying, loop } = getState();
+    if (!first || !isPlaying) return;
     const seconds = Math.max(0, first.video.currentTime - first.offset);
-    if (state.loop && seconds >= state.loop.toSeconds) seek(state.loop.fromSeconds);
+    if (loop && seconds >= loop.toSeconds) seek(loop.fromSeconds);
+    else if (until !== null && seconds >= until) stopAt(until);
     else change({ seconds });
     keepInStep(films);
     requestAnimationFrame(follow);
   };
   const play = () => {
-    for (const { video } of films) startFilm(video, state.rate);
-    change({ isPlaying: films.length > 0 });
+    for (const { video } of films) startFilm(video, getState().rate);
+    if (getState().isPlaying || films.length === 0) return;
+    change({ isPlaying: true });
     requestAnimationFrame(follow);
   };
   const pause = () => {
     for (const { video } of films) video.pause();
     change({ isPlaying: false });
   };
+  const stopAt = (seconds: number) => {
+    pause();
+    // The very end of a rep is the still that stands for it, and not yet the next one.
+    seek(seconds - FRAME_SECONDS);
+  };
   return {
-    getState: () => state,
-    subscribe: (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    getState,
+    subscribe,
     attach: (video, offset) => attachFilm(films, { video, offset }, () => change({ isPlaying: false })),
-    toggle: () => (state.isPlaying ? pause() : play()),
+    toggle: () => (getState().isPlaying ? pause() : play()),
     play,
     pause,
     seek,
+    playStretch: ({ fromSeconds, toSeconds }) => {
+      seek(fromSeconds);
+      if (getState().loop) change({ loop: { fromSeconds, toSeconds } });
+      else until = toSeconds;
+      play();
+    },
     step: (frames) => {
       pause();
-      seek(state.seconds + frames * FRAME_SECONDS);
+      seek(getState().seconds + frames * FRAME_SECONDS);
     },
     setRate: (rate) => {
       for (const { video } of films) video.playbackRate = rate;
       change({ rate });
     },
     setLoop: (loop) => change({ loop }),
+  };
+}
+
+function openFilmState() {
+  const listeners = new Set<() => void>();
+  let state: FilmState = { seconds: 0, isPlaying: false, rate: 1, loop: null };
+  return {
+    getState: () => state,
+    subscribe: (listener: () => void) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    change: (part: Partial<FilmState>) => {
+      state = { ...state, ...part };
+      for (const listener of listeners) listener();
+    },
   };
 }
 

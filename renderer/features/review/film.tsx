@@ -7,6 +7,7 @@ import { getFilmUrl, getStillUrl } from '../../client/media-urls.ts';
 import { describeProblem } from '../../text/english/problems.ts';
 import { REVIEW } from '../../text/english/review.ts';
 import { Button } from '../../ui/button.tsx';
+import type { EvidenceDrawing } from './evidence-drawing.ts';
 import type { FilmControl } from './film-control.ts';
 import { type Playable, usePlayable } from './use-playable.ts';
 
@@ -18,6 +19,8 @@ export function Film({
   names,
   control,
   offsetSeconds = 0,
+  lanes = [],
+  poster = null,
 }: {
   readonly client: DeskClient;
   readonly lesson: LessonId;
@@ -25,6 +28,10 @@ export function Film({
   readonly names: LessonNames;
   readonly control: FilmControl;
   readonly offsetSeconds?: number;
+  /** Performers to be numbered in the picture, left to right. */
+  readonly lanes?: EvidenceDrawing['lanes'];
+  /** What is shown until the film is there: JPEG in base64. */
+  readonly poster?: string | null;
 }) {
   const station = clip.assignment?.station ? names.station(clip.assignment.station) : names.clip(clip.id);
   if (clip.holds !== 'video') {
@@ -35,7 +42,7 @@ export function Film({
       </figure>
     );
   }
-  return <Video {...{ client, lesson, clip, names, control, offsetSeconds, station }} />;
+  return <Video {...{ client, lesson, clip, names, control, offsetSeconds, station, lanes, poster }} />;
 }
 
 /** The photo's own bytes; a still made from it where this window does not know its kind (HEIC). */
@@ -61,8 +68,11 @@ function Video(props: {
   readonly control: FilmControl;
   readonly offsetSeconds: number;
   readonly station: string;
+  readonly lanes: EvidenceDrawing['lanes'];
+  readonly poster: string | null;
 }) {
-  const { client, lesson, clip, names, control, offsetSeconds, station } = props;
+  const { client, lesson, clip, names, control, offsetSeconds, station, lanes, poster } = props;
+  const [aspect, setAspect] = useState(FRAME_ASPECT);
   const playable = usePlayable(client, lesson, clip.id);
   const video = useRef<HTMLVideoElement>(null);
   const { url, onUnplayable } = playable;
@@ -83,24 +93,53 @@ function Video(props: {
   }, [url]);
   return (
     <figure>
-      {/* biome-ignore lint/a11y/useMediaCaption: pupils' clips have no words to caption */}
       <video
         ref={video}
         className="pic"
         preload="auto"
         playsInline
         tabIndex={-1}
+        {...(poster !== null && { poster: `data:image/jpeg;base64,${poster}` })}
         aria-label={REVIEW.filmWords(station)}
         onClick={control.toggle}
         onError={onUnplayable}
         onLoadedMetadata={({ currentTarget }) => {
           // Sound alone was decoded: the picture's codec is not known here.
-          if (currentTarget.videoWidth === 0) onUnplayable();
+          const { videoWidth, videoHeight } = currentTarget;
+          if (videoWidth === 0) onUnplayable();
+          else setAspect(videoWidth / videoHeight);
         }}
       />
+      <LaneNumbers lanes={lanes} aspect={aspect} />
       {playable.state !== 'ready' && <Cover playable={playable} names={names} />}
     </figure>
   );
+}
+
+/** Width to height of the frame that every film is shown in. */
+const FRAME_ASPECT = 16 / 9;
+
+/** The number of each performer at the foot of the picture, as the count sheet has them. */
+function LaneNumbers({
+  lanes,
+  aspect,
+}: {
+  readonly lanes: EvidenceDrawing['lanes'];
+  readonly aspect: number;
+}) {
+  // A film narrower than the frame stands in its middle.
+  const share = Math.min(1, aspect / FRAME_ASPECT);
+  return lanes.map(({ x, isLate }, at) => (
+    <span
+      // biome-ignore lint/suspicious/noArrayIndexKey: lanes are known by their place
+      key={at}
+      className={`lane-no ${isLate ? 'late' : ''}`}
+      aria-hidden="true"
+      style={{ left: `${50 + (x - 0.5) * share * 100}%` }}
+    >
+      {at + 1}
+    </span>
+  ));
 }
 
 function Cover({ playable, names }: { readonly playable: Playable; readonly names: LessonNames }) {

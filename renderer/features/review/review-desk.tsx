@@ -6,15 +6,18 @@ import { Sheet } from '../../ui/sheet.tsx';
 import { Compare } from './compare.tsx';
 import { buildCountSheet } from './count-sheet.ts';
 import { CountSheetPanel } from './count-sheet-panel.tsx';
+import { drawEvidence } from './evidence-drawing.ts';
 import { Film } from './film.tsx';
 import { listComparable, type QueueItem } from './review-queue.ts';
 import { ScorePanel } from './score-panel.tsx';
 import { findConfirmation, findRestAnswered, isInked } from './score-sheet.ts';
 import { Transport } from './transport.tsx';
+import { useEvidence } from './use-evidence.ts';
 import { useFilmControl } from './use-film.ts';
 import { useFilmKeys } from './use-film-keys.ts';
 import type { ReviewWay } from './use-review.ts';
 import { useScoreKeys } from './use-score-keys.ts';
+import { useSeenProposals } from './use-seen-proposals.ts';
 
 /** One clip on the desk: count sheet, film, class card (given as children), score sheet. */
 export function ReviewDesk(
@@ -29,20 +32,24 @@ export function ReviewDesk(
   const { lesson, desk, names, way, item, isComparing, onCompare, children } = props;
   const { clip } = item;
   const control = useFilmControl(`${clip.id} ${isComparing}`);
-  const sheet = useMemo(() => buildCountSheet(clip), [clip]);
+  const evidence = useEvidence(desk.client, lesson, clip, way.next?.clip ?? null);
+  const sheet = useMemo(() => buildCountSheet(clip, evidence), [clip, evidence]);
+  const tolerance = lesson.plan.tolerances.togetherSeconds;
+  const drawing = useMemo(() => drawEvidence(evidence, sheet, tolerance), [evidence, sheet, tolerance]);
+  const seen = useSeenProposals(clip);
   const note = useRef<HTMLInputElement>(null);
   const firstOpen = useRef<HTMLInputElement>(null);
   const acts = {
     decide: desk.decide,
     confirm: () => {
       if (isInked(clip)) return way.goOn();
-      const confirmation = findConfirmation(clip);
+      const confirmation = findConfirmation(clip, seen.current);
       if (!confirmation) return firstOpen.current?.focus();
       void desk.decide(confirmation);
       way.goOn();
     },
     answerRest: (met: boolean) => {
-      const confirmation = isInked(clip) ? null : findRestAnswered(clip, met);
+      const confirmation = isInked(clip) ? null : findRestAnswered(clip, met, seen.current);
       if (confirmation) void desk.decide(confirmation);
       way.goOn();
     },
@@ -65,10 +72,17 @@ export function ReviewDesk(
         />
       ) : (
         <>
-          <CountSheetPanel lesson={lesson} clip={clip} sheet={sheet} control={control} />
+          <CountSheetPanel lesson={lesson.lesson} {...{ clip, sheet, drawing, control }} />
           <div className="mid">
             <Sheet label={REVIEW.player} className="film">
-              <Film key={clip.id} client={desk.client} lesson={lesson.lesson} {...{ clip, names, control }} />
+              <Film
+                key={clip.id}
+                client={desk.client}
+                lesson={lesson.lesson}
+                lanes={drawing.lanes}
+                poster={sheet.lines[0]?.jpeg ?? null}
+                {...{ clip, names, control }}
+              />
               {clip.holds === 'video' && (
                 <Transport control={control} sheet={sheet} lengthSeconds={clip.durationSeconds ?? 0} />
               )}

@@ -16,6 +16,7 @@ import { IdRow } from './id-row.tsx';
 import { ReviewBlank } from './review-blank.tsx';
 import { ReviewDesk } from './review-desk.tsx';
 import { useReview } from './use-review.ts';
+import { WatchLine } from './watch-line.tsx';
 
 /** Review: one clip on the desk after another, beside the class card that is the queue. */
 export function Review(props: StepProps) {
@@ -60,7 +61,10 @@ export function Review(props: StepProps) {
             </Button>
           </header>
           {table}
-          <p className="nxt">{REVIEW.next(next)}</p>
+          <footer>
+            <p className="nxt">{REVIEW.next(next)}</p>
+            <WatchLine lesson={lesson} state={props.state} desk={props.desk} />
+          </footer>
         </section>
       </ReviewDesk>
     </>

@@ -64,6 +64,7 @@ export function ScorePanel({
               line={line}
               number={at + 1}
               names={names}
+              seen={clip.seen}
               onAnswer={(met) =>
                 acts.decide({ kind: 'criterion-marked', clip: clip.id, criterion: line.criterion, met })
               }

@@ -2,6 +2,7 @@ import type { ClipView } from '../../../src-core/contract/lesson-view.ts';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
 import type { CriterionMark } from '../../../src-core/marking/clip-score.ts';
 import type { JournalAct } from '../../../src-core/marking/journal-event.ts';
+import type { Proposal } from '../../../src-core/marking/proposal.ts';
 
 /** One criterion of the rubric and how the clip stands with it. */
 export interface CriterionLine extends CriterionMark {
@@ -45,22 +46,41 @@ export function getEarnings(
   };
 }
 
-/** What confirming a clip decides: every answer as it is shown. Null where one is still open. */
-export function findConfirmation(clip: ClipView): JournalAct | null {
-  const marks = clip.criteria ?? [];
-  if (marks.length === 0 || marks.some(({ shown }) => shown === null)) return null;
-  return confirm(clip, marks, false);
+/**
+ * What confirming a clip decides: every answer as it is shown. Null where one is still open. `seen`: the proposals that
+ * the teacher has had time to see, where newer ones have only just come.
+ */
+export function findConfirmation(
+  clip: ClipView,
+  seen: readonly Proposal[] = clip.proposals,
+): JournalAct | null {
+  const answers = listSeen(clip, seen);
+  if (answers.length === 0 || answers.some(([, met]) => met === null)) return null;
+  return confirm(clip, answers, false);
 }
 
 /** The same with one answer to whatever has none; null where the clip counts for nothing. */
-export function findRestAnswered(clip: ClipView, rest: boolean): JournalAct | null {
-  const marks = clip.criteria ?? [];
-  return marks.length === 0 ? null : confirm(clip, marks, rest);
+export function findRestAnswered(
+  clip: ClipView,
+  rest: boolean,
+  seen: readonly Proposal[] = clip.proposals,
+): JournalAct | null {
+  const answers = listSeen(clip, seen);
+  return answers.length === 0 ? null : confirm(clip, answers, rest);
 }
 
-function confirm(clip: ClipView, marks: readonly CriterionMark[], rest: boolean): JournalAct {
-  const answers = Object.fromEntries(marks.map(({ criterion, shown }) => [criterion, shown ?? rest]));
-  return { kind: 'clip-confirmed', clip: clip.id, answers };
+type SeenAnswer = readonly [criterion: string, met: boolean | null];
+
+function listSeen({ criteria }: ClipView, seen: readonly Proposal[]): readonly SeenAnswer[] {
+  return (criteria ?? []).map(({ criterion, decided }) => {
+    const proposed = seen.find((proposal) => proposal.criterion === criterion)?.met ?? null;
+    return [criterion, decided ?? proposed];
+  });
+}
+
+function confirm(clip: ClipView, answers: readonly SeenAnswer[], rest: boolean): JournalAct {
+  const all = Object.fromEntries(answers.map(([criterion, met]) => [criterion, met ?? rest]));
+  return { kind: 'clip-confirmed', clip: clip.id, answers: all };
 }
 
 /** Whether confirming would say nothing new: all is inked. */

@@ -1,5 +1,5 @@
 import { useKeys } from '../../ui/keys/use-keys.ts';
-import { type CountSheet, findLineAt } from './count-sheet.ts';
+import { type CountSheet, findLineBeside, getStillMoment } from './count-sheet.ts';
 import { type FilmControl, shiftRate } from './film-control.ts';
 import { toggleLoop } from './transport.tsx';
 
@@ -7,10 +7,10 @@ import { toggleLoop } from './transport.tsx';
 export function useFilmKeys(control: FilmControl, sheet: CountSheet): void {
   const toLine = (by: 1 | -1) => {
     const { seconds, loop } = control.getState();
-    const at = findLineAt(sheet, seconds);
-    const line = sheet.lines[at < 0 && by > 0 && seconds < sheet.fromSeconds ? 0 : at + by];
+    const line = findLineBeside(sheet, seconds, by);
     if (!line) return false;
-    control.seek(line.fromSeconds + 0.001);
+    // A loop goes over to the line from its beginning; otherwise its still is shown.
+    control.seek(loop ? line.fromSeconds : getStillMoment(line));
     if (loop) control.setLoop({ fromSeconds: line.fromSeconds, toSeconds: line.toSeconds });
     return true;
   };

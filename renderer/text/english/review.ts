@@ -42,17 +42,24 @@ export const REVIEW = {
   stillLabel: (at: number) => `Still at ${moment(at)}. Play from here`,
   folded: { before: 'setting up, folded', after: 'walking off, folded' },
   without: {
-    'not-counted': {
-      head: 'Reps were not counted',
-      text: 'The stills are evenly spaced. Count as you watch.',
+    unwatched: {
+      head: 'Not watched yet',
+      text: 'The stills are evenly spaced. Motion and reps are drawn here as soon as the clip has been watched; you can mark it already.',
     },
     'none-found': {
       head: 'No reps found',
-      text: 'The pictures were looked at; no steady movement shows. Count as you watch.',
+      text: 'The clip was watched and no steady movement shows. The stills are evenly spaced: count as you watch.',
+    },
+    'in-vain': {
+      head: 'Not a picture could be decoded',
+      text: 'So nothing was counted. Mark it by what you see.',
     },
     'no-length': { head: 'Nothing to count in', text: 'A photo, or a film whose length is not known.' },
+    'no-lanes': {
+      head: 'Lanes could not be told apart',
+      text: 'Pupils stand behind each other, or one moves alone. Togetherness is yours to say.',
+    },
   },
-  searching: 'Its pictures are being looked at. You can watch and mark already.',
   traceWords: (reps: number, from: number, to: number) =>
     `Motion trace: ${count(reps, 'rep')} between ${wholeMoment(from)} and ${wholeMoment(to)}`,
   lanesWords: (lanes: number, late: readonly number[]) =>
@@ -108,11 +115,22 @@ export const REVIEW = {
   confidence: (share: number) => `${Math.round(share * 100)} %`,
   noProposal: {
     place: 'No card read; nothing says where this is. Yours to say.',
-    exercise: 'Nothing measured. Yours to say.',
+    exercise: 'Nothing speaks for or against it. Yours to say.',
     reps: 'Reps were not counted. Yours to say.',
     together: 'Togetherness was not measured. Yours to say.',
+    lanes: 'Lanes could not be told apart. Yours to say.',
     judgement: 'Yours alone to say.',
   },
+  notWatched: {
+    no: 'The clip was not watched yet.',
+    'in-vain': 'Not a picture could be decoded. Yours to say.',
+  },
+  watching: (done: number, total: number) => `Watching clips: ${done} of ${total}`,
+  watchingLeft: (seconds: number) =>
+    seconds < 60 ? `about ${Math.max(1, seconds)} s left` : `about ${Math.ceil(seconds / 60)} min left`,
+  unwatched: (clips: number) => `${count(clips, 'clip')} not watched`,
+  watch: 'Watch them',
+  stopWatching: 'Stop',
   overruled: 'The machine’s suggestion was the other one',
   earns: (points: number, max: number) => `${points} of ${max}`,
   earnsOpen: (max: number) => `? of ${max}`,

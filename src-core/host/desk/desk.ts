@@ -7,6 +7,7 @@ import { buildBringCalls } from './bring-calls.ts';
 import { buildDeskCalls } from './desk-calls.ts';
 import type { DeskOptions, DeskParts } from './desk-parts.ts';
 import { openDeskRecord } from './desk-record.ts';
+import { buildEvidenceCalls } from './evidence-calls.ts';
 import type { CallContext, FaceHost } from './face.ts';
 import { openFolderTokens } from './folder-tokens.ts';
 import { openInboxes } from './inbox.ts';
@@ -48,6 +49,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   const handlers: Handlers<CallContext> = {
     ...buildDeskCalls(parts),
     ...buildLessonCalls(parts),
+    ...buildEvidenceCalls(parts),
     ...buildBringCalls(parts),
     ...buildSheetCalls(parts),
     ...buildPlanningCalls(parts),

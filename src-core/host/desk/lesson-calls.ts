@@ -99,7 +99,7 @@ async function savePlan(
     if ((await readPlanVersion(session.folder)) !== base) return fail({ code: 'plan-changed-elsewhere' });
     const written = await savePlanText(session.folder, buildPlanText(edited.value));
     if (!written.ok) return written;
-    const seen = await session.refresh();
+    const seen = await session.rereadFiles();
     if (!seen.ok) return seen;
     return succeed<{ update: LessonUpdate }, Problem>({ update: session.getUpdate(since) }, edited.problems);
   });

@@ -3,9 +3,12 @@ import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { buffer } from 'node:stream/consumers';
 import PQueue from 'p-queue';
+import { MS_PER_SECOND } from '../../platform/units.ts';
 import { writeFileAtomically } from '../atomic-write.ts';
+import { openEvidenceCache } from '../evidence-cache.ts';
 import { runFfmpeg } from '../ffmpeg.ts';
 import { findFfmpeg } from '../find-ffmpeg.ts';
+import { readStrip } from '../read-strip.ts';
 
 /** One picture of a clip. */
 export interface StillOrder {
@@ -26,8 +29,29 @@ const cutting = new PQueue({ concurrency: availableParallelism() });
 
 const underWay = new Map<string, Promise<Uint8Array | null>>();
 
-/** A picture as JPEG, from the evidence cache or cut now; null where the clip gives none there. */
+/** A kept picture so near to the moment asked for shows the same, to whoever only wants to know the clip again. */
+const NEAR_SECONDS = 0.5;
+
+/** Kept pictures are 126 lines high; to be shown larger than this, one is cut. */
+const KEPT_ENOUGH_HEIGHT = 180;
+
+/**
+ * A picture as JPEG: one that looking at the clip has left, where it is near enough and large enough, else one cut
+ * before or now. Null where the clip gives none there.
+ */
 export async function readStill(order: StillOrder): Promise<Uint8Array | null> {
+  const left = order.height <= KEPT_ENOUGH_HEIGHT ? await findLeft(order) : null;
+  return left ?? readCut(order);
+}
+
+async function findLeft({ folder, clip, atMs }: StillOrder): Promise<Uint8Array | null> {
+  const atSeconds = atMs / MS_PER_SECOND;
+  const cache = openEvidenceCache(path.join(folder, 'evidence'));
+  const [nearest] = await readStrip(cache, clip, [{ number: null, atSeconds }]);
+  return nearest && Math.abs(nearest.shownSeconds - atSeconds) <= NEAR_SECONDS ? nearest.jpeg : null;
+}
+
+async function readCut(order: StillOrder): Promise<Uint8Array | null> {
   const name = `${order.clip}-${order.atMs}-${order.height}.jpg`;
   const kept = path.join(order.folder, 'evidence', 'stills', name);
   const known = await readFile(kept).catch(() => null);
@@ -41,7 +65,7 @@ async function cutStill({ file, atMs, height }: StillOrder, kept: string): Promi
   const ffmpeg = await findFfmpeg();
   if (!ffmpeg.ok) return null;
   const run = runFfmpeg(ffmpeg.value, {
-    inputs: [{ path: file, options: ['-ss', (atMs / 1000).toFixed(3)] }],
+    inputs: [{ path: file, options: ['-ss', (atMs / MS_PER_SECOND).toFixed(3)] }],
     filters: [`[0:v:0]scale=-2:${height},format=yuvj420p[out]`],
     output: ['-frames:v', '1', '-c:v', 'mjpeg', '-q:v', '4', '-f', 'image2pipe'],
     limitSeconds: LIMIT_SECONDS,

@@ -91,6 +91,7 @@ export function buildClip(
     card: null,
     showsClock: false,
     isSearched: true,
+    seen: { watched: 'no', reps: null, unison: null },
     word: { station: null, squad: null, slot: null },
     flags: [],
     proposals: [],

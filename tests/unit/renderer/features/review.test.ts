@@ -1,8 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildClassCard } from '../../../../renderer/features/review/class-card.ts';
-import type { ClipEvidence } from '../../../../renderer/features/review/clip-evidence.ts';
-import { buildCountSheet, findLineAt, getShareOf } from '../../../../renderer/features/review/count-sheet.ts';
-import { drawEvidence } from '../../../../renderer/features/review/evidence-drawing.ts';
 import { shiftRate } from '../../../../renderer/features/review/film-control.ts';
 import {
   findBefore,
@@ -158,87 +155,21 @@ describe('confirming', () => {
   });
 });
 
-const EVIDENCE: ClipEvidence = {
-  reps: {
-    count: 2,
-    timesSeconds: [1.5, 2.5],
-    spanSeconds: [0.6, 2.5],
-    trace: { rateHz: 10, signal: Array.from({ length: 30 }, (_, at) => Math.sin(at)) },
-  },
-  unison: {
-    score: 0.8,
-    lanes: [
-      { x: 0.2, lagSeconds: 0, repLagsSeconds: [0, 0] },
-      { x: 0.7, lagSeconds: 0.6, repLagsSeconds: [0.6, null] },
-    ],
-    windows: [{ fromSeconds: 0, toSeconds: 3, score: 0.8 }],
-  },
-};
+describe('a key in the moment in which a proposal comes', () => {
+  const proposal = {
+    criterion: 'together',
+    met: false,
+    confidence: 0.8,
+    reason: { code: 'lanes-unseen', missing: 1 },
+  } as const;
 
-describe('the count sheet', () => {
-  test('shows evenly spaced stills, and says so, where reps were not counted', () => {
-    const sheet = buildCountSheet({ ...firstClip(), durationSeconds: 10 });
-    expect(sheet.without).toBe('not-counted');
-    expect(sheet.lines.map(({ atSeconds }) => atSeconds)).toEqual([
-      0.5, 1.5, 2.5, 3.5, 4.5, 5.5, 6.5, 7.5, 8.5, 9.5,
-    ]);
-    expect(sheet.lines.every(({ number }) => number === null)).toBe(true);
-  });
-
-  test('tells no reps found from not counted', () => {
-    const none = { reps: { count: null, timesSeconds: [], spanSeconds: null }, unison: null };
-    expect(buildCountSheet({ ...firstClip(), durationSeconds: 10 }, none).without).toBe('none-found');
-  });
-
-  test('has nothing to count in for a photo', () => {
-    expect(buildCountSheet({ ...firstClip(), durationSeconds: null })).toMatchObject({
-      lines: [],
-      without: 'no-length',
-    });
-  });
-
-  test('has a line a rep and folds what lies before', () => {
-    const sheet = buildCountSheet({ ...firstClip(), durationSeconds: 2.9 }, EVIDENCE);
-    expect(sheet.lines.map(({ number, fromSeconds, toSeconds }) => [number, fromSeconds, toSeconds])).toEqual(
-      [
-        [1, 0.6, 1.5],
-        [2, 1.5, 2.5],
-      ],
-    );
-    expect(sheet.folds).toEqual([{ kind: 'before', fromSeconds: 0, toSeconds: 0.6 }]);
-  });
-
-  test('finds the line and the height of a moment', () => {
-    const sheet = buildCountSheet({ ...firstClip(), durationSeconds: 2.9 }, EVIDENCE);
-    expect([findLineAt(sheet, 0.2), findLineAt(sheet, 1), findLineAt(sheet, 2)]).toEqual([-1, 0, 1]);
-    expect([getShareOf(sheet, 0), getShareOf(sheet, 2), getShareOf(sheet, 2.8)]).toEqual([0, 0.75, 1]);
-  });
-
-  test('hangs a late lane’s mark lower and rings a rep that a lane left out', () => {
-    const clip = { ...firstClip(), durationSeconds: 2.9 };
-    const sheet = buildCountSheet(clip, EVIDENCE);
-    const drawing = drawEvidence(clip, sheet, 0.35, EVIDENCE);
-    const looks = drawing.marks.map(({ lane, rep, look }) => [lane, rep, look]);
-    expect(looks).toEqual([
-      [0, 0, 'on'],
-      [0, 1, 'on'],
-      [1, 0, 'late'],
-      [1, 1, 'gone'],
-    ]);
-    const [onBeat, , late] = drawing.marks;
-    expect(late?.top).toBeGreaterThan(onBeat?.top ?? 1);
-    expect(drawing.trace).toMatch(/^M/);
-  });
-
-  test('draws nothing where nothing was measured', () => {
-    const clip = { ...firstClip(), durationSeconds: 10 };
-    expect(drawEvidence(clip, buildCountSheet(clip), 0.35)).toEqual({
-      trace: '',
-      marks: [],
-      lanes: [],
-      unison: '',
-      score: null,
-    });
+  test('confirms what could be seen before, not what has only just come', () => {
+    const clip = firstClip();
+    const before = clip.proposals;
+    const after = { ...clip, proposals: [...before, proposal] };
+    expect(findConfirmation(after, before)).toBeNull();
+    expect(findRestAnswered(after, true, before)).toMatchObject({ answers: { together: true } });
+    expect(findConfirmation(after)).toMatchObject({ answers: { together: false } });
   });
 });
 

@@ -1,0 +1,86 @@
+import { buildLessonView } from '../../app/build-lesson-view.ts';
+import type { GradedLesson } from '../../app/graded-lesson.ts';
+import type { OpenLesson } from '../../app/open-lesson.ts';
+import type { LessonPorts } from '../../app/ports.ts';
+import type { ClipsReading } from '../../app/read-clips.ts';
+import type { LessonId } from '../../contract/desk-view.ts';
+import { buildPatch, type LessonUpdate } from '../../contract/lesson-update.ts';
+import type { LessonView, ReadingView } from '../../contract/lesson-view.ts';
+import type { Problem } from '../../contract/problem.ts';
+import type { JournalEvent } from '../../marking/journal-event.ts';
+import { openLessonPorts } from '../lesson-ports.ts';
+import { isDemoFolder } from './lesson-folder.ts';
+
+/** All that an open lesson stands on; its session alone changes it, and a view follows each change. */
+export interface SessionState {
+  ports: LessonPorts;
+  lesson: OpenLesson;
+  problems: readonly Problem[];
+  events: readonly JournalEvent[];
+  planVersion: string;
+  clips: ClipsReading;
+  reading: ReadingView;
+  clipsFolder: string;
+  graded: GradedLesson;
+  /** Newest last, never empty. */
+  views: LessonView[];
+}
+
+/** Where a lesson lies, and who hears of its changes. */
+export interface SessionPlace {
+  readonly lesson: LessonId;
+  readonly folder: string;
+  /** Where its clips are read in place; null: `clips` in its folder. */
+  readonly clipsFolder: string | null;
+  readonly onChange: (revision: number) => void;
+}
+
+/** What the long pieces of work of a session are given. */
+export interface SessionWork {
+  readonly state: SessionState;
+  readonly folder: string;
+  /** Grades what is known now, and tells of it. */
+  readonly regrade: () => void;
+  /** Resolves when every movement that proposals want has been read. */
+  readonly settleMovements: () => Promise<void>;
+}
+
+/** Revisions of which a page is told the difference alone. */
+const REMEMBERED_VIEWS = 6;
+
+/** The newest view. */
+export function getView({ views }: SessionState): LessonView {
+  const view = views.at(-1);
+  if (!view) throw new Error('a session has a view from the start');
+  return view;
+}
+
+/** Adds the view of what is known now; its revision is above all that came before. */
+export function addView(place: SessionPlace, state: SessionState): LessonView {
+  const before = state.views.at(-1)?.revision ?? 0;
+  const view = buildLessonView(state.graded, {
+    lesson: place.lesson,
+    revision: Math.max(before + 1, Date.now()),
+    path: place.folder,
+    clipsPath: state.clipsFolder,
+    isDemo: isDemoFolder(place.folder),
+    planVersion: state.planVersion,
+    problems: state.problems,
+    reading: state.reading,
+    events: state.events,
+  });
+  state.views = [...state.views.slice(1 - REMEMBERED_VIEWS), view];
+  return view;
+}
+
+/** What leads a page with that revision to the newest view. */
+export function buildUpdate(state: SessionState, since: number | null): LessonUpdate {
+  const view = getView(state);
+  const from = state.views.find(({ revision }) => revision === since);
+  return from ? { kind: 'patch', patch: buildPatch(from, view) } : { kind: 'whole', view };
+}
+
+/** Jobs carry their own signal; what ports without one do beside is short. */
+export function openPorts(folder: string, clipsFolder: string, signal?: AbortSignal): LessonPorts {
+  return openLessonPorts({ folder, clipsFolder, signal: signal ?? new AbortController().signal });
+}
