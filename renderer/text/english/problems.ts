@@ -3,6 +3,7 @@ import type { Advice, Names } from '../names.ts';
 import { callProblems } from './call-problems.ts';
 import { clipsProblems } from './clips-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
+import { printProblems } from './print-problems.ts';
 import { recordProblems } from './record-problems.ts';
 import type { Wordings } from './wordings.ts';
 
@@ -10,6 +11,7 @@ const WORDINGS: Wordings<Problem['code']> = {
   ...lessonProblems,
   ...clipsProblems,
   ...recordProblems,
+  ...printProblems,
   ...callProblems,
 };
 

@@ -12,6 +12,7 @@ import { openFolderTokens } from './folder-tokens.ts';
 import { openInboxes } from './inbox.ts';
 import { buildLessonCalls } from './lesson-calls.ts';
 import { openLessons } from './open-lessons.ts';
+import { buildPrintCalls } from './print-calls.ts';
 import { buildSheetCalls } from './sheet-calls.ts';
 
 /** Everything behind the faces of one process: open lessons, tokens, inboxes, and the calls on them. */
@@ -48,6 +49,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     ...buildLessonCalls(parts),
     ...buildBringCalls(parts),
     ...buildSheetCalls(parts),
+    ...buildPrintCalls(parts),
   };
   return {
     ...parts,
