@@ -1,6 +1,6 @@
 // Makes a fresh clone ready to run, with Node's own modules alone; returns at once when nothing is left to do.
 //   --quiet              says nothing on success (no flag ever writes to standard output)
-//   --for-tests          also perl and ffprobe, the oracles' tools; without them those tests skip
+//   --for-tests          also perl, ffprobe, poppler and zbar, the oracles' tools; without them those tests skip
 //   --for-browser-tests  also a Chromium
 //
 // Exit 0: ready. Exit 2: something is missing that only you can provide; the last line says what to do.
@@ -160,10 +160,18 @@ function describeFile(path) {
   return found ? { path, size: found.size, changedMs: found.mtimeMs } : null;
 }
 
+/** The oracles' programs, and the Debian package that each is in. */
+const TEST_TOOLS = {
+  perl: 'perl',
+  ffprobe: 'ffmpeg',
+  pdftoppm: 'poppler-utils',
+  zbarimg: 'zbar-tools',
+};
+
 function obtainTestTools() {
-  const missing = ['perl', 'ffprobe'].filter((name) => !findOnPath(name));
+  const missing = Object.keys(TEST_TOOLS).filter((name) => !findOnPath(name));
   if (missing.length === 0) return;
-  const packages = missing.map((name) => (name === 'ffprobe' ? 'ffmpeg' : name));
+  const packages = [...new Set(missing.map((name) => TEST_TOOLS[name]))];
   if (!installPackages(...packages)) say(`Not found: ${missing.join(', ')}. The tests that need them skip.`);
 }
 

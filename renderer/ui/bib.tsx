@@ -1,5 +1,5 @@
 import { useId } from 'react';
-import { getBibPattern, getBibTone } from './bib-pattern.ts';
+import { getBibPattern, getBibTone } from '../../src-core/lesson/pinnie-pattern.ts';
 
 const OUTLINE = 'M3 1.5H7.2C7.6 4.6 12.4 4.6 12.8 1.5H17V6.5L18.8 10V22.5H1.2V10L3 6.5Z';
 

@@ -8,6 +8,7 @@ import { runEvidence } from './commands/evidence.ts';
 import { runExport } from './commands/export.ts';
 import { runGrade } from './commands/grade.ts';
 import { runMark } from './commands/mark.ts';
+import { runPrint } from './commands/print.ts';
 import { runStamps } from './commands/stamps.ts';
 import { addPlanningCommands } from './planning-commands.ts';
 import { type ExitCode, openTerminal } from './terminal.ts';
@@ -66,6 +67,22 @@ program
   .action(run((lesson, options) => runCheck(lesson, options, terminal)));
 
 addPlanningCommands(program, terminal, run);
+
+program
+  .command('print')
+  .description('write the print pack: station and clue cards, squad sheets, the teacher’s keys and briefing')
+  .argument('<lesson>', 'the lesson folder')
+  .requiredOption('--out <place>', 'one file, x.pdf; or a folder, which gets a file for each part')
+  .option('--paper <paper>', 'a4 or letter', 'a4')
+  .option('--grey', 'without colours; pinnies go by pattern and name')
+  .option(
+    '--pages <parts>',
+    'some of them, with commas between',
+    'briefing,key,answers,cards,clues,squads,labels',
+  )
+  .option('--replace', 'put them in place of files of the same names')
+  .option('--json', 'print JSON')
+  .action(run((lesson, options) => runPrint(lesson, options, terminal)));
 
 program
   .command('bring')

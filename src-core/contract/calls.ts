@@ -4,6 +4,7 @@ import type { HandInCheck } from '../gradebook/hand-in-check.ts';
 import type { LessonProblem } from '../lesson/lesson-problem.ts';
 import { planSchema } from '../lesson/plan.ts';
 import { type JournalEvent, journalEventSchema } from '../marking/journal-event.ts';
+import { packOrderSchema } from '../printing/pack.ts';
 import { call, job } from './call.ts';
 import { carry } from './carried.ts';
 import {
@@ -187,6 +188,19 @@ export const CALLS = {
       replace: z.boolean(),
     }),
     z.object({ path: z.string(), update }),
+  ),
+  /**
+   * Draws the print pack into PDF files: one a part, in the lesson's `print` folder (`into` null) or in another. Fails
+   * with `file-exists` before anything is written, unless `replace`.
+   */
+  printPack: job(
+    z.strictObject({
+      lesson,
+      ...packOrderSchema.shape,
+      into: folderTokenSchema.nullable(),
+      replace: z.boolean(),
+    }),
+    z.object({ paths: z.array(z.string()), pageCount: count }),
   ),
   /** Columns by destination, as remembered. */
   readMappings: call(nothing, z.object({ mappings: z.array(columnMappingSchema) })),

@@ -6,6 +6,7 @@ import type { PlanningProblem } from '../lesson/planning-problem.ts';
 import type { JournalProblem } from '../lesson-file/journal-file.ts';
 import type { MediaProblem } from '../media/media-problem.ts';
 import type { OverwrittenProblem, StorageProblem } from '../platform/storage-problem.ts';
+import type { PrintProblem } from '../printing/print-problem.ts';
 import type { CallProblem } from './call-problem.ts';
 import type { ClipsProblem } from './clips-problem.ts';
 
@@ -50,6 +51,7 @@ export type Problem =
   | BringProblem
   | HandInProblem
   | CsvProblem
+  | PrintProblem
   | CallProblem;
 
 /** The problem with this code. */

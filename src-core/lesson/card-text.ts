@@ -14,10 +14,17 @@ export type CardText =
 
 /**
  * The text of a station card's code, such as `RM1/S/HARBOUR/A/2`: capitals, digits and `/` alone, so that it
- * stays in QR's alphanumeric mode and the symbol stays small (ISO/IEC 18004, 7.4.4).
+ * stays in QR's alphanumeric mode and the symbol stays small (ISO/IEC 18004, 7.4.4). The address of a
+ * demonstration stands before it, with ours as its fragment.
  */
-export function formatStationCard(card: { lesson: string; station: StationCode; revision: number }): string {
-  return `RM1/S/${card.lesson}/${card.station}/${card.revision}`;
+export function formatStationCard(card: {
+  readonly lesson: string;
+  readonly station: StationCode;
+  readonly revision: number;
+  readonly demonstration?: string | undefined;
+}): string {
+  const own = `RM1/S/${card.lesson}/${card.station}/${card.revision}`;
+  return card.demonstration ? `${card.demonstration}#${own}` : own;
 }
 
 /** The text of the class clock's code for an instant, to the whole second: `RM1/T/1747316820` (Unix seconds). */

@@ -131,6 +131,6 @@ describe('the setup', () => {
     await writeFfmpeg('ffmpeg', 'ffmpeg version 6.0');
     const { code, err } = await setUp(['--for-tests']);
     expect(code).toBe(0);
-    expect(err).toContain('Not found: perl, ffprobe');
+    expect(err).toContain('Not found: perl, ffprobe, pdftoppm, zbarimg');
   });
 });

@@ -2,10 +2,11 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { ROOT } from './source-tree.ts';
 
-/** Licences of packages that name theirs in a form that npm does not copy into the lock file. */
+/** Licences of packages that name theirs in a form that npm does not copy into the lock file, or in their LICENSE alone. */
 const NAMED_IN_FULL: Readonly<Record<string, string>> = {
   async: 'MIT',
   'parse-cache-control': 'BSD-3-Clause',
+  'png-js': 'MIT',
 };
 
 /** Licences that a packaged copy under MIT may carry; the GPL program ffmpeg stays a process of its own. */

@@ -18,7 +18,7 @@ export interface Area {
 }
 
 /** Packages that compute on data alone: no files, no clock, no network. */
-export const PURE_PACKAGES = ['exifr', 'papaparse', 'temporal-polyfill', 'zod'];
+export const PURE_PACKAGES = ['exifr', 'papaparse', 'qrcode', 'temporal-polyfill', 'zod'];
 
 const STAGES = [
   'platform',
@@ -73,8 +73,11 @@ const STAGE_VALUES: Readonly<Record<Stage, readonly Stage[]>> = {
 /** Stages that may read other stages' zod schemas, to check what comes from a file or a face. */
 const SCHEMA_READERS: readonly Stage[] = ['lesson-file', 'contract'];
 
-/** What the command line shares with the other faces, and the demo that it films. */
-const BESIDE_THE_CORE: Partial<Record<Stage, readonly string[]>> = { cli: ['renderer/text', 'fixtures'] };
+/** The catalogue of words, which paper and the command line share with the page, and the demo that is filmed. */
+const BESIDE_THE_CORE: Partial<Record<Stage, readonly string[]>> = {
+  host: ['renderer/text'],
+  cli: ['renderer/text', 'fixtures'],
+};
 
 const coreAreas = STAGES.map((stage, at): Area => {
   const isPure = at <= LAST_PURE;
@@ -96,9 +99,16 @@ const rendererCore = inCore('contract', 'platform', 'lesson', 'matching', 'marki
 const rendererParts = ['client', 'storage', 'ui', 'text'].map((part) => `renderer/${part}`);
 
 /** The page's screens; only the page itself, which shows one at a time, may use them. */
-const rendererFeatures = ['start', 'plan', 'bring-in', 'line-up', 'review', 'scores', 'hand-in'].map(
-  (step) => `renderer/features/${step}`,
-);
+const rendererFeatures = [
+  'start',
+  'plan',
+  'bring-in',
+  'line-up',
+  'review',
+  'scores',
+  'hand-in',
+  'class-clock',
+].map((step) => `renderer/features/${step}`);
 
 const rendererAreas = ['renderer', ...rendererParts].map(
   (folder): Area => ({
@@ -159,6 +169,8 @@ function getRendererArea(): Area {
 /** Packages that one file alone may import, so that they can be replaced in one place. */
 export const SOLE_USERS: Readonly<Record<string, string>> = {
   'fluent-ffmpeg': 'src-core/host/ffmpeg.ts',
+  fontkit: 'src-core/host/pdf/paper-fonts.ts',
+  pdfkit: 'src-core/host/pdf/draw-pages.ts',
   'zxing-wasm': 'src-core/host/card-reader.ts',
 };
 

@@ -4,6 +4,7 @@ import { callProblems } from './call-problems.ts';
 import { clipsProblems } from './clips-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
 import { planningProblems } from './planning-problems.ts';
+import { printProblems } from './print-problems.ts';
 import { recordProblems } from './record-problems.ts';
 import type { Wordings } from './wordings.ts';
 
@@ -12,6 +13,7 @@ const WORDINGS: Wordings<Problem['code']> = {
   ...planningProblems,
   ...clipsProblems,
   ...recordProblems,
+  ...printProblems,
   ...callProblems,
 };
 

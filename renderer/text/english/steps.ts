@@ -9,4 +9,5 @@ export const stepWords: Readonly<Record<Progress['step'], string>> = {
   copy: 'Copying and checking',
   film: 'Filming',
   proxy: 'Making a film that this window plays',
+  print: 'Laying out pages',
 };

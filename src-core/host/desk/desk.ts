@@ -14,6 +14,7 @@ import { openInboxes } from './inbox.ts';
 import { buildLessonCalls } from './lesson-calls.ts';
 import { openLessons } from './open-lessons.ts';
 import { buildPlanningCalls } from './planning-calls.ts';
+import { buildPrintCalls } from './print-calls.ts';
 import { buildRosterCalls } from './roster-calls.ts';
 import { buildSheetCalls } from './sheet-calls.ts';
 
@@ -54,6 +55,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     ...buildSheetCalls(parts),
     ...buildPlanningCalls(parts),
     ...buildRosterCalls(parts),
+    ...buildPrintCalls(parts),
   };
   return {
     ...parts,

@@ -4,7 +4,6 @@ import { buildHash, readRoute } from '../../../renderer/client/route.ts';
 import { countWay } from '../../../renderer/client/way-counts.ts';
 import { KEY_WORDS, nameCombo } from '../../../renderer/text/english/keys.ts';
 import { START } from '../../../renderer/text/english/window.ts';
-import { getBibTone } from '../../../renderer/ui/bib-pattern.ts';
 import {
   findClash,
   getCombo,
@@ -13,6 +12,7 @@ import {
   KEY_TABLE,
   readCombo,
 } from '../../../renderer/ui/keys/key-table.ts';
+import { getBibTone } from '../../../src-core/lesson/pinnie-pattern.ts';
 import { buildFlag, buildView, buildWalk } from './walked-lesson.ts';
 
 describe('clock corrections as typed', () => {

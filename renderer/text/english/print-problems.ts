@@ -1,0 +1,24 @@
+import type { PrintProblem } from '../../../src-core/printing/print-problem.ts';
+import type { Wordings } from './wordings.ts';
+
+const WHERE = (field: string) => (field.startsWith('roster') ? field : `plan.json, ${field}`);
+
+/** Words for what kept something off the paper. */
+export const printProblems: Wordings<PrintProblem['code']> = {
+  'print-text-too-long': ({ field, text }) => ({
+    what: `${WHERE(field)}: “${text}” is too long for its place on paper. That page was left out.`,
+    todo: 'Say it in fewer words, and print again.',
+  }),
+  'print-letters-missing': ({ field, letters }) => ({
+    what: `${WHERE(field)}: the fonts have no ${letters}. There is an empty line instead.`,
+    todo: 'Write it in by hand, or spell it in Latin, Greek or Cyrillic letters.',
+  }),
+  'print-clue-missing': ({ station }, names) => ({
+    what: `No clue leads to ${names.station(station)}; it has no clue card.`,
+    todo: 'Write the clue into the plan, or tell the squads where to go.',
+  }),
+  'print-empty': () => ({
+    what: 'There was no page to print.',
+    todo: 'Mend what is said beside this, and print again.',
+  }),
+};

@@ -1,0 +1,77 @@
+import { type Hand, measureRun, type Run, setText } from './paper-fonts.ts';
+
+/** Points, the unit of type, in one millimetre. */
+export const MM = 72 / 25.4;
+
+/** How a text may be set. */
+export interface Setting {
+  readonly hand: Hand;
+  /** Type sizes in points: the one wanted, and the smallest that still serves. */
+  readonly size: number;
+  readonly smallest: number;
+  /** Distance of lines in units of the size. */
+  readonly leading: number;
+}
+
+/** A text broken into lines that fit. */
+export interface FittedText {
+  readonly size: number;
+  readonly lines: readonly (readonly Run[])[];
+  readonly heightMm: number;
+}
+
+/** Step by which type shrinks, in points. */
+const STEP = 0.5;
+
+/**
+ * Sets a text into a box, as large as wanted or as small as need be; null where even the smallest does not fit. Lines
+ * break at spaces alone: a word is never cut.
+ */
+export function fitText(
+  text: string,
+  box: { readonly widthMm: number; readonly heightMm: number },
+  setting: Setting,
+): FittedText | null {
+  const words = measureWords(text, setting.hand);
+  for (let size = setting.size; size >= setting.smallest - 1e-9; size -= STEP) {
+    const lines = breakLines(words, (box.widthMm * MM) / size);
+    const heightMm = lines ? (lines.length * size * setting.leading) / MM : Number.POSITIVE_INFINITY;
+    if (lines && heightMm <= box.heightMm + 1e-6) {
+      return { size, heightMm, lines: lines.map((line) => setText(line, setting.hand).runs) };
+    }
+  }
+  return null;
+}
+
+interface Word {
+  readonly text: string;
+  /** In units of the size. */
+  readonly width: number;
+}
+
+function measureWords(text: string, hand: Hand): readonly Word[] {
+  return text
+    .split(/\s+/)
+    .filter((word) => word !== '')
+    .map((word) => ({ text: word, width: measureText(word, hand) }));
+}
+
+/** Width of a text on one line, in units of the type's size. */
+function measureText(text: string, hand: Hand): number {
+  return setText(text, hand).runs.reduce((sum, run) => sum + measureRun(run), 0);
+}
+
+/** Fills lines word by word; null where one word is wider than a line. */
+function breakLines(words: readonly Word[], width: number): readonly string[] | null {
+  const space = 0.26;
+  const lines: { text: string; width: number }[] = [];
+  for (const word of words) {
+    if (word.width > width) return null;
+    const line = lines.at(-1);
+    if (line && line.width + space + word.width <= width) {
+      line.text += ` ${word.text}`;
+      line.width += space + word.width;
+    } else lines.push({ ...word });
+  }
+  return lines.map(({ text }) => text);
+}

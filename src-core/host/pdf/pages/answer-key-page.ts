@@ -1,0 +1,44 @@
+import { PACK_NAMES, PAPER } from '../../../../renderer/text/english/paper.ts';
+import type { AnswerKey } from '../../../printing/teacher-sheets.ts';
+import { type Layout, type Mark, ours, rule, text, type } from '../marks.ts';
+import { layOutHead, UNDER_HEAD } from './teacher-head.ts';
+
+const COLUMNS = [
+  { x: 0, w: 44 },
+  { x: 47, w: 38 },
+  { x: 88, w: 62 },
+  { x: 153, w: 37 },
+] as const;
+const ROW_HEIGHT = 24;
+
+/** The answer key: stations down, with the clue that leads to each and what must stand there. */
+export function layOutAnswerKey({ heading, stations }: AnswerKey): Layout {
+  return {
+    title: PACK_NAMES.answers.title,
+    marks: [
+      ...layOutHead(PACK_NAMES.answers.title, heading),
+      ...COLUMNS.map(({ x, w }, at) =>
+        text({ x, y: UNDER_HEAD, w, h: 6 }, ours(PAPER.answersHead[at] ?? ''), type('sans-bold', 10), {
+          stand: 'bottom',
+        }),
+      ),
+      rule(0, UNDER_HEAD + 6.6, 190, 0.5),
+      ...stations.flatMap((station, at) => layOutStation(station, UNDER_HEAD + 8 + at * ROW_HEIGHT)),
+    ],
+  };
+}
+
+function layOutStation(station: AnswerKey['stations'][number], y: number): Mark[] {
+  const h = ROW_HEIGHT - 2;
+  const [place, exercise, clue, equipment] = COLUMNS;
+  const middle = { stand: 'middle' } as const;
+  const exerciseSaid = { ...station.exercise, text: PAPER.answersCount(station.exercise.text, station.reps) };
+  return [
+    { kind: 'plate', box: { x: 0, y: y + (h - 10) / 2, w: 10, h: 10 }, letter: station.code, cutMm: 0 },
+    text({ x: 12.5, y, w: place.w - 12.5, h }, station.place, type('serif', 13, 6, 1.1), middle),
+    text({ ...exercise, y, h }, exerciseSaid, type('sans', 12, 6, 1.15), middle),
+    text({ ...clue, y, h }, station.clue ?? ours(PAPER.noClue), type('serif-italic', 13, 7.5, 1.15), middle),
+    text({ ...equipment, y, h }, station.equipment ?? ours(PAPER.none), type('sans', 11, 6, 1.15), middle),
+    rule(0, y + h + 0.8, 190, 0.15),
+  ];
+}
