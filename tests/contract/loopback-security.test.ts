@@ -1,55 +1,8 @@
-import { mkdir, readFile, stat, writeFile } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import { request as httpRequest } from 'node:http';
 import path from 'node:path';
-import { describe, expect, onTestFinished, test } from 'vitest';
-import type { DeskClient } from '../../src-core/contract/desk-client.ts';
-import { buildDeskClient } from '../../src-core/contract/desk-client.ts';
-import { openFace } from '../../src-core/host/desk/face.ts';
-import { openInProcessWire } from '../../src-core/host/desk/in-process-wire.ts';
-import { type ServedDesk, serveDesk } from '../../src-core/host/loopback/serve-desk.ts';
-import { letIn, openTestDesk, type TestDesk } from './open-wires.ts';
-
-const PAGE = '12345678-1234-1234-1234-123456789abc';
-
-interface Served {
-  readonly test: TestDesk;
-  readonly served: ServedDesk;
-  readonly home: string;
-  readonly headers: Readonly<Record<string, string>>;
-  readonly client: DeskClient;
-  readonly lesson: string;
-  readonly clip: string;
-}
-
-/** The small lesson, read, served with a page of one line. */
-async function serveSmallLesson(): Promise<Served> {
-  const test = await openTestDesk();
-  const pageFolder = path.join(test.parent, 'page');
-  await mkdir(path.join(pageFolder, 'assets'), { recursive: true });
-  await writeFile(path.join(pageFolder, 'index.html'), '<meta nonce="__CSP_NONCE__"><p>page</p>');
-  await writeFile(path.join(pageFolder, 'assets', 'a.js'), 'export {};');
-  await writeFile(path.join(test.parent, 'secret.txt'), 'secret');
-  const served = await serveDesk(test.desk, { port: 0, pageFolder });
-  onTestFinished(() => served.close());
-  const client = buildDeskClient(openInProcessWire(openFace(test.desk)));
-  const opened = await client.request('openLesson', {
-    folder: test.desk.tokens.hand(test.lessonFolder).token,
-  });
-  const update = opened.ok ? opened.value.update : null;
-  const lesson = update?.kind === 'whole' ? update.view.lesson : '';
-  const read = await client.request('readClips', { lesson, since: null });
-  const whole = read.ok && read.value.update.kind === 'whole' ? read.value.update.view : null;
-  const clip = whole?.clips[0]?.id ?? '';
-  return {
-    test,
-    served,
-    home: `http://127.0.0.1:${served.port}`,
-    headers: await letIn(served),
-    client,
-    lesson,
-    clip,
-  };
-}
+import { describe, expect, test } from 'vitest';
+import { PAGE, type Served, serveSmallLesson } from './serve-small-lesson.ts';
 
 /** A request with nothing added or mended on its way, path and Host as given. */
 function ask(
@@ -86,9 +39,24 @@ describe('the loopback server', () => {
     expect(first.status).toBe(303);
     expect(first.headers.get('location')).toBe('/');
     expect(first.headers.get('set-cookie')).toMatch(
-      /^routemark=[\w-]{43}; HttpOnly; SameSite=Strict; Path=\/$/,
+      /^routemark-\d+=[\w-]{43}; HttpOnly; SameSite=Strict; Path=\/$/,
     );
     expect((await fetch(address, { redirect: 'manual' })).status).toBe(401);
+  });
+
+  test('lets nobody in without a key or by one that it did not give', async () => {
+    const { home } = await serveSmallLesson();
+    for (const key of ['', '?key=', '?key=x', `?key=${'A'.repeat(32)}`, '?key=%00', '?KEY=x']) {
+      const answer = await fetch(`${home}/open${key}`, { redirect: 'manual' });
+      expect([answer.status, answer.headers.get('set-cookie')], key).toEqual([401, null]);
+    }
+  });
+
+  test('gives its cookie a name of its own, so that two desks of one machine do not shut each other’s windows', async () => {
+    const [one, other] = [await serveSmallLesson(), await serveSmallLesson()];
+    const both = { cookie: `${one.headers.cookie}; ${other.headers.cookie}` };
+    expect((await fetch(one.home, { headers: both })).status).toBe(200);
+    expect((await fetch(other.home, { headers: both })).status).toBe(200);
   });
 
   test('gives the page with a policy of its own for each answer, and no other origin any right', async () => {
@@ -185,6 +153,42 @@ describe('the loopback server', () => {
       'ms=0&height=90;x',
     ]) {
       expect((await fetch(`${address}?${odd}`, { headers })).status, odd).toBe(400);
+    }
+  });
+
+  test('is not led outside a film by any range', async () => {
+    const { home, headers, lesson, clip, test: desk } = await serveSmallLesson();
+    const film = await readFile(path.join(desk.lessonFolder, 'clips', 'teal', 'IMG_1000.MP4'));
+    const outside = ['bytes=-0', 'bytes=999999999999999-'];
+    const passedOver = [
+      'bytes=5-2',
+      'bytes=0-1,4-5',
+      'bytes=-1-',
+      'bytes=0x1-2',
+      'lines=1-2',
+      `bytes=${'9'.repeat(400)}-`,
+    ];
+    for (const range of [...outside, ...passedOver]) {
+      const answer = await fetch(`${home}/media/${lesson}/${clip}/film`, { headers: { ...headers, range } });
+      const isOutside = outside.includes(range);
+      expect(answer.status, range).toBe(isOutside ? 416 : 200);
+      const bytes = Buffer.from(await answer.arrayBuffer());
+      expect(bytes.equals(isOutside ? Buffer.alloc(0) : film), range).toBe(true);
+    }
+  });
+
+  test('knows no call that the list does not name, and no lesson but by its id', async () => {
+    const { home, headers, client } = await serveSmallLesson();
+    for (const name of ['nonsense', '__proto__', 'constructor', 'toString']) {
+      const body = `{"job":"job-00001","name":"${name}","input":{"__proto__":{"isLetIn":true}}}`;
+      const asked = { ...headers, 'x-routemark-page': PAGE };
+      const answer = await fetch(`${home}/call`, { method: 'POST', body, headers: asked });
+      expect(await answer.json()).toEqual({ ok: false, problems: [{ code: 'call-unknown', name }] });
+    }
+    expect('isLetIn' in {}).toBe(false);
+    for (const lesson of ['..', '../../x', '0123456789ABCDEF', '__proto__', '%2e%2e', '\u202egpj', '']) {
+      const reply = await client.request('readLesson', { lesson, since: null });
+      expect(reply, lesson).toMatchObject({ ok: false, problems: [{ code: 'call-malformed' }] });
     }
   });
 

@@ -6,6 +6,7 @@ import { useKeys } from '../../ui/keys/use-keys.ts';
 import { AsideNote } from './aside-note.tsx';
 import { BringHead } from './bring-head.tsx';
 import { getBringJob } from './bring-job.ts';
+import { BringLeft } from './bring-left.tsx';
 import { BringSlips } from './bring-slips.tsx';
 import { BringStopped } from './bring-stopped.tsx';
 import { DropZone } from './drop-zone.tsx';
@@ -39,6 +40,9 @@ export function BringIn(props: StepProps) {
     <>
       <BringHead {...{ lesson, bring, isBusy, go }} onChoose={ways.choose} onReadAgain={desk.readClips} />
       {bring.kind === 'stopped' && <BringStopped {...{ bring, names, ways }} onPutAway={job.putAway} />}
+      {bring.kind === 'idle' && bring.done && (
+        <BringLeft done={bring.done} {...{ names, ways }} onPutAway={job.putAway} />
+      )}
       {isBusy && <RunStrip bring={bring} reading={state.reading} lesson={lesson} />}
       <BringSlips {...{ props, ways, waiting, clockOf }} onClockClose={() => setClockOf(null)} />
       <div className={`bring-ground ${isEmpty ? 'empty' : ''} ${isOver ? 'over' : ''}`}>

@@ -28,7 +28,10 @@ export type BringState =
 export interface BringDone {
   readonly copied: number;
   readonly alreadyThere: number;
+  /** What was left where it lay, and why. */
   readonly problems: readonly Problem[];
+  /** The one folder that was asked for, to be read in place instead; null where it was none or several. */
+  readonly folder: FolderRef | null;
 }
 
 /** What is to be brought in: folders of this machine, or files dropped on a browser. */
@@ -55,6 +58,19 @@ export function getBringJob(desk: LessonDesk): BringJob {
 
 const IDLE: BringState = { kind: 'idle', done: null };
 
+/** What ends copying midway; everything else concerns one file, and the others come in. */
+const ENDS_COPYING: readonly Problem['code'][] = [
+  'disk-too-small',
+  'disk-full',
+  'not-writable',
+  'not-readable',
+  'folder-missing',
+  'is-a-folder',
+  'name-too-long',
+  'copy-differs',
+  'write-failed',
+];
+
 function buildBringJob(desk: LessonDesk): BringJob {
   let state: BringState = IDLE;
   const listeners = new Set<() => void>();
@@ -68,10 +84,9 @@ function buildBringJob(desk: LessonDesk): BringJob {
     const stop = () => controller.abort();
     const show = (phase: 'sending' | 'copying', progress: Progress | null, secondsLeft: number | null) =>
       set({ kind: 'running', phase, progress, secondsLeft, stop });
-    const give = (problems: readonly Problem[]) => {
-      const folder = source.kind === 'folders' && source.folders.length === 1 ? source.folders[0] : null;
-      set({ kind: 'stopped', problems, goOn: () => start(source), folder: folder ?? null });
-    };
+    const folder = findOnlyFolder(source);
+    const give = (problems: readonly Problem[]) =>
+      set({ kind: 'stopped', problems, goOn: () => start(source), folder });
     show(source.kind === 'files' ? 'sending' : 'copying', null, null);
     const from = await listTokens(desk, source, { signal: controller.signal, show });
     if (!from.ok) return give(from.problems);
@@ -85,7 +100,9 @@ function buildBringJob(desk: LessonDesk): BringJob {
     );
     if (!reply.ok) return give(reply.problems);
     const { copied, alreadyThere, problems } = reply.value;
-    set({ kind: 'idle', done: { copied: copied.length, alreadyThere, problems } });
+    const ending = problems.filter(({ code }) => ENDS_COPYING.includes(code));
+    if (ending.length > 0) give(ending);
+    else set({ kind: 'idle', done: { copied: copied.length, alreadyThere, problems, folder } });
     await desk.readClips();
   };
   return {
@@ -97,6 +114,11 @@ function buildBringJob(desk: LessonDesk): BringJob {
     start,
     putAway: () => set(IDLE),
   };
+}
+
+function findOnlyFolder(source: BringSource): FolderRef | null {
+  const [folder, ...others] = source.kind === 'folders' ? source.folders : [];
+  return others.length === 0 ? (folder ?? null) : null;
 }
 
 interface Sending {

@@ -84,6 +84,14 @@ export const BRING_IN = {
   putAway: 'Put away',
   done: (copied: number, there: number) =>
     `${count(copied, 'clip')} copied and checked${there > 0 ? `, ${there} were here already` : ''}.`,
+  notAllCame: 'Not everything came in',
+  nothingCame: 'Nothing came in',
+  leftMore: (more: number) => `${count(more, 'more file')} likewise.`,
+  nobodyLeft:
+    'Name its folder by the squad’s name, pinnie colour or tablet and bring it in again; or read the folder in place and say whose each clip is. On the tablet nothing was changed.',
+  noClipsThere: 'There are no clips in this folder.',
+  noClipsThereTodo: 'Look whether the tablet keeps them in another one, such as DCIM.',
+  inPlaceInstead: 'Read it in place instead',
   place: 'Read clips where they lie',
   ofSquad: (squad: string) => `${squad}’s tablet`,
 } as const;

@@ -3,7 +3,7 @@ import { buildWireText, readWireText } from '../../contract/wire-text.ts';
 import type { Desk } from '../desk/desk.ts';
 import { answerMedia } from '../media/answer-media.ts';
 import type { PageFiles } from '../page-files.ts';
-import { COOKIE_NAME, findRefusal } from './guard.ts';
+import { findRefusal, getCookieName } from './guard.ts';
 import type { OpeningKeys } from './keys.ts';
 import type { Pages } from './pages.ts';
 
@@ -79,13 +79,13 @@ export function buildServerApp(parts: ServerParts): Hono {
 }
 
 /** Exchanges the key of the opening address for the cookie, and takes the key out of the address. */
-function letIn(context: Context, { keys, secret }: ServerParts): Response {
+function letIn(context: Context, { keys, secret, getPort }: ServerParts): Response {
   if (!keys.take(context.req.query('key') ?? '')) return context.text(CLOSED, 401);
   return new Response(null, {
     status: 303,
     headers: {
       location: '/',
-      'set-cookie': `${COOKIE_NAME}=${secret}; HttpOnly; SameSite=Strict; Path=/`,
+      'set-cookie': `${getCookieName(getPort())}=${secret}; HttpOnly; SameSite=Strict; Path=/`,
       'cache-control': 'no-store',
       'referrer-policy': 'no-referrer',
     },

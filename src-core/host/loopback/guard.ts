@@ -1,7 +1,12 @@
 import { isSameSecret } from './keys.ts';
 
-/** The cookie that lets a browser in. */
-export const COOKIE_NAME = 'routemark';
+/**
+ * The name of the cookie that lets a browser in. Cookies go by address and not by port, so that two desks of this
+ * machine would take each other's away under one name.
+ */
+export function getCookieName(port: number): string {
+  return `routemark-${port}`;
+}
 
 /** What a request is judged by. */
 export interface GuardedRequest {
@@ -40,10 +45,10 @@ export function findRefusal(request: GuardedRequest, port: number, secret: strin
   const mustName = method === 'POST' || method === 'PUT';
   if (origin === null ? mustName : origin !== `http://${here}`) return { status: 403, why: 'origin' };
   if (isOpening) return null;
-  return hasCookie(header('cookie'), secret) ? null : { status: 401, why: 'cookie' };
+  return hasCookie(header('cookie'), getCookieName(port), secret) ? null : { status: 401, why: 'cookie' };
 }
 
-function hasCookie(header: string | null, secret: string): boolean {
+function hasCookie(header: string | null, wanted: string, secret: string): boolean {
   const cookies = (header ?? '').split(';').map((part) => part.trim().split('='));
-  return cookies.some(([name, value = '']) => name === COOKIE_NAME && isSameSecret(value, secret));
+  return cookies.some(([name, value = '']) => name === wanted && isSameSecret(value, secret));
 }

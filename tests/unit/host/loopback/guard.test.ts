@@ -6,7 +6,7 @@ const SECRET = 's'.repeat(43);
 const OWN = {
   host: '127.0.0.1:4000',
   origin: 'http://127.0.0.1:4000',
-  cookie: `routemark=${SECRET}`,
+  cookie: `routemark-4000=${SECRET}`,
   'sec-fetch-site': 'same-origin',
 };
 
@@ -62,16 +62,22 @@ describe('a request to the desk', () => {
   test.each([
     null,
     '',
-    'routemark=',
-    `routemark=${'t'.repeat(43)}`,
+    'routemark-4000=',
+    `routemark-4000=${'t'.repeat(43)}`,
     `other=${SECRET}`,
-    `routemark=${SECRET}x`,
+    `routemark-4001=${SECRET}`,
+    `routemark-4000=${SECRET}x`,
   ])('with the cookie %j is turned away', (cookie) => {
     expect(judge('GET', '/', { origin: null, cookie })).toBe('cookie');
   });
 
   test('finds its cookie among others', () => {
-    expect(judge('GET', '/', { origin: null, cookie: `a=b; routemark=${SECRET}; c` })).toBe('let in');
+    expect(
+      judge('GET', '/', {
+        origin: null,
+        cookie: `a=b; routemark-4001=${'t'.repeat(43)}; routemark-4000=${SECRET}; c`,
+      }),
+    ).toBe('let in');
   });
 
   test.each(['OPTIONS', 'DELETE', 'PATCH', 'TRACE', 'CONNECT'])('by %s is turned away', (method) => {
