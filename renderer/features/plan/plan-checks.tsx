@@ -7,20 +7,19 @@ import { CHECKS, PLAN } from '../../text/english/plan-step.ts';
 import { describeProblem } from '../../text/english/problems.ts';
 import { Glyph } from '../../ui/glyph.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
-import { StopNote } from '../../ui/stop-note.tsx';
 
-/** What the plan was checked for: what holds, and each problem with what to do. */
+/** What the plan was checked for: each problem with the way to its field, then what holds. */
 export function PlanChecks({
   client,
   plan,
-  refused,
   names,
+  onGo,
 }: {
   readonly client: DeskClient;
   readonly plan: Plan;
-  /** Why the latest change was not written. */
-  readonly refused: readonly Problem[];
   readonly names: LessonNames;
+  /** Leads to the field at a path of plan.json, such as `stations[2].reps`. */
+  readonly onGo: (path: string) => void;
 }) {
   const [problems, setProblems] = useState<readonly Problem[] | null>(null);
   useEffect(() => {
@@ -35,9 +34,6 @@ export function PlanChecks({
   const codes = new Set<string>(problems?.map(({ code }) => code));
   return (
     <Sheet label={PLAN.checks} className="chk">
-      {refused.length > 0 && (
-        <StopNote title={PLAN.notSaved} advice={refused.map((problem) => describeProblem(problem, names))} />
-      )}
       <ul aria-live="polite">
         {problems === null && <li>{PLAN.checking}</li>}
         {problems?.map((problem) => {
@@ -48,6 +44,12 @@ export function PlanChecks({
               <span>
                 <b>{what}</b> {todo}
               </span>
+              {'path' in problem && (
+                <button type="button" className="lk push" onClick={() => onGo(problem.path)}>
+                  {PLAN.goThere}
+                  <span className="vh">: {what}</span>
+                </button>
+              )}
             </li>
           );
         })}
