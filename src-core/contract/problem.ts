@@ -2,6 +2,7 @@ import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
 import type { CsvProblem } from '../gradebook/csv.ts';
 import type { HandInProblem } from '../gradebook/hand-in-check.ts';
 import type { LessonProblem } from '../lesson/lesson-problem.ts';
+import type { PlanningProblem } from '../lesson/planning-problem.ts';
 import type { JournalProblem } from '../lesson-file/journal-file.ts';
 import type { MediaProblem } from '../media/media-problem.ts';
 import type { OverwrittenProblem, StorageProblem } from '../platform/storage-problem.ts';
@@ -41,6 +42,7 @@ export interface BringProblem {
 /** Everything that can go wrong in an expected way, in any stage: what the faces must have words for. */
 export type Problem =
   | OpenProblem
+  | PlanningProblem
   | ClipsProblem
   | MediaProblem
   | EvidenceProblem

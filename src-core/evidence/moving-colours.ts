@@ -1,4 +1,4 @@
-import { convertToLab, convertToRgb, type Lab } from '../signal/cielab.ts';
+import { convertToLab, convertToRgb, type Lab } from '../platform/cielab.ts';
 import type { ColourFrame } from './colour-frame.ts';
 
 /** One colour among those that move in a clip. */

@@ -1,5 +1,5 @@
 import type { Squad, SquadCode } from '../lesson/plan.ts';
-import { convertToLab, type Lab, parseHexColour } from '../signal/cielab.ts';
+import { convertToLab, type Lab, parseHexColour } from '../platform/cielab.ts';
 import type { MovingColour } from './moving-colours.ts';
 
 /** A clip, whose it is taken to be, and the colours that move in it. */

@@ -1,4 +1,4 @@
-import { convertToLab, convertToRgb } from '../signal/cielab.ts';
+import { convertToLab, convertToRgb } from '../platform/cielab.ts';
 import type { ColourFrame } from './colour-frame.ts';
 
 /**

@@ -44,7 +44,72 @@ export type PlanProblem =
     }
   | { readonly code: 'plan-periods-overlap'; readonly path: string; readonly other: string }
   | { readonly code: 'plan-range-reversed'; readonly path: string }
-  | { readonly code: 'plan-scale-order'; readonly path: string };
+  | { readonly code: 'plan-scale-order'; readonly path: string }
+  | ReadinessProblem;
+
+/** What would go wrong in class, although the plan can be marked by. Seconds and minutes are rounded to whole ones. */
+export type ReadinessProblem =
+  /** More characters than the card has room for; see `card-limits.ts`. */
+  | {
+      readonly code: 'plan-text-too-long';
+      readonly path: string;
+      readonly length: number;
+      readonly limit: number;
+    }
+  /** Some stations are found by a clue and this one, which some squad must find, is not. */
+  | { readonly code: 'plan-clue-missing'; readonly path: string; readonly station: string }
+  /** Demonstration and card together are more than the printed code can hold. */
+  | {
+      readonly code: 'plan-card-code-too-long';
+      readonly path: string;
+      readonly station: string;
+      readonly length: number;
+      readonly limit: number;
+    }
+  | {
+      readonly code: 'plan-too-many-squads';
+      readonly path: string;
+      readonly squads: number;
+      readonly stations: number;
+    }
+  | {
+      readonly code: 'plan-pinnies-alike';
+      readonly path: string;
+      readonly squads: readonly [string, string];
+    }
+  /** A criterion speaks to a standard that the plan does not list. */
+  | { readonly code: 'plan-standard-unknown'; readonly path: string; readonly standard: string }
+  /** The rotation speaks of a squad that the plan does not have. */
+  | { readonly code: 'plan-squad-unknown'; readonly path: string; readonly squad: string }
+  /** A route walks a leg that the rotation forbids. */
+  | {
+      readonly code: 'plan-leg-forbidden';
+      readonly path: string;
+      readonly squad: string;
+      readonly leg: readonly [string, string];
+    }
+  | {
+      readonly code: 'plan-timing-too-long';
+      readonly path: string;
+      readonly minutes: number;
+      readonly periodMinutes: number;
+    }
+  /** Even at the quickest usual tempo the reps alone take longer than a slot. */
+  | {
+      readonly code: 'plan-reps-too-many';
+      readonly path: string;
+      readonly station: string;
+      readonly neededSeconds: number;
+      readonly slotSeconds: number;
+    }
+  /** The reps would fit, but not with the card to be read and the way to be walked. */
+  | {
+      readonly code: 'plan-slot-too-short';
+      readonly path: string;
+      readonly station: string;
+      readonly neededSeconds: number;
+      readonly slotSeconds: number;
+    };
 
 /** What is wrong with a line of roster.csv, by line number as an editor shows it (the heading is line 1). */
 export type RosterProblem =

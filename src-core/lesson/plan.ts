@@ -141,6 +141,13 @@ const rotation = z.strictObject({
   /** `cyclic`: everybody in one order, from different starts. `balanced`: each station follows each other equally often. */
   design: z.enum(['cyclic', 'balanced']).default('cyclic'),
   seed: z.int().min(0).max(999_999).default(1),
+  /** Stations that no route visits this time. */
+  leftOut: z.array(stationCode).max(40).default([]),
+  /** Where squads must begin, whatever else would be shorter. */
+  fixedStarts: z
+    .array(z.strictObject({ squad: shortCode, station: stationCode }))
+    .max(40)
+    .default([]),
   /** Legs that nobody may walk: from a station straight to another. */
   forbidden: z
     .array(z.tuple([stationCode, stationCode]))

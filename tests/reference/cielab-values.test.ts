@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { convertToLab, convertToRgb, parseHexColour } from '../../src-core/signal/cielab.ts';
+import { convertToLab, convertToRgb, parseHexColour } from '../../src-core/platform/cielab.ts';
 
 // sRGB primaries in CIELAB under D65, as colour references print them (from memory).
 const PRIMARIES = [

@@ -1,6 +1,7 @@
 import type { PlanProblem, RosterProblem } from '../../../src-core/lesson/lesson-problem.ts';
 import { list } from './amounts.ts';
 import { describeExpected } from './plan-fields.ts';
+import { readinessProblems } from './readiness-problems.ts';
 import type { Wordings } from './wordings.ts';
 
 const AT = (path: string) => `plan.json, ${path === '' ? 'as a whole' : path}`;
@@ -71,6 +72,7 @@ const planProblems: Wordings<PlanProblem['code']> = {
     what: `${AT(path)}: it is not below the step before it.`,
     todo: 'Write the best mark first, then downwards.',
   }),
+  ...readinessProblems,
 };
 
 const LINE = (line: number) => `roster.csv, line ${line}`;

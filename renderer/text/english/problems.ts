@@ -3,11 +3,13 @@ import type { Advice, Names } from '../names.ts';
 import { callProblems } from './call-problems.ts';
 import { clipsProblems } from './clips-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
+import { planningProblems } from './planning-problems.ts';
 import { recordProblems } from './record-problems.ts';
 import type { Wordings } from './wordings.ts';
 
 const WORDINGS: Wordings<Problem['code']> = {
   ...lessonProblems,
+  ...planningProblems,
   ...clipsProblems,
   ...recordProblems,
   ...callProblems,

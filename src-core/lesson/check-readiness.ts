@@ -1,0 +1,113 @@
+import { convertToLab, parseHexColour } from '../platform/cielab.ts';
+import { CARD_LIMITS, LONGEST_CODE_TEXT } from './card-limits.ts';
+import { formatStationCard } from './card-text.ts';
+import { checkTimes } from './check-times.ts';
+import type { ReadinessProblem } from './lesson-problem.ts';
+import type { Plan } from './plan.ts';
+
+/**
+ * Everything in a plan that would go wrong in class although it can be marked by: texts too long for their card,
+ * clues that lead nowhere, pinnies that look alike, more work than time. Asked for while a lesson is planned; a
+ * lesson that was taught is not held up by it.
+ */
+export function checkReadiness(plan: Plan): readonly ReadinessProblem[] {
+  return [
+    ...checkCards(plan),
+    ...checkClues(plan),
+    ...checkSquadCount(plan),
+    ...checkPinnies(plan),
+    ...checkStandards(plan),
+    ...checkRotation(plan),
+    ...checkTimes(plan),
+  ];
+}
+
+const CARD_FIELDS = Object.keys(CARD_LIMITS) as readonly (keyof typeof CARD_LIMITS)[];
+
+function checkCards({ stations, lesson }: Plan): ReadinessProblem[] {
+  return stations.flatMap((station, at): ReadinessProblem[] => {
+    const path = `stations[${at}]`;
+    const texts = CARD_FIELDS.flatMap((field): ReadinessProblem[] => {
+      const length = [...(station[field] ?? '')].length;
+      const limit = CARD_LIMITS[field];
+      return length > limit ? [{ code: 'plan-text-too-long', path: `${path}.${field}`, length, limit }] : [];
+    });
+    const card = formatStationCard({ lesson: lesson.code, station: station.code, revision: lesson.revision });
+    const length = station.demonstration ? station.demonstration.length + 1 + card.length : 0;
+    if (length <= LONGEST_CODE_TEXT) return texts;
+    const problem = {
+      code: 'plan-card-code-too-long',
+      path: `${path}.demonstration`,
+      station: station.code,
+      length,
+      limit: LONGEST_CODE_TEXT,
+    } as const;
+    return [...texts, problem];
+  });
+}
+
+/** A lesson without any clue walks by its list of stations; one with clues needs one for every place to be found. */
+function checkClues({ stations, squads }: Plan): ReadinessProblem[] {
+  if (stations.every(({ clue }) => clue === undefined)) return [];
+  const sought = new Set(squads.flatMap(({ route }) => route.slice(1)));
+  return stations.flatMap(({ code, clue }, at): ReadinessProblem[] =>
+    clue === undefined && sought.has(code)
+      ? [{ code: 'plan-clue-missing', path: `stations[${at}].clue`, station: code }]
+      : [],
+  );
+}
+
+function checkSquadCount({ stations, squads, rotation }: Plan): ReadinessProblem[] {
+  const open = stations.filter(({ code }) => !rotation.leftOut.includes(code)).length;
+  return squads.length > open
+    ? [{ code: 'plan-too-many-squads', path: 'squads', squads: squads.length, stations: open }]
+    : [];
+}
+
+/**
+ * How far apart two pinnies must look, in CIELAB (CIE 15, ΔE*ab). Of the desk's eight pinnies the nearest two (teal and
+ * slate) are 27.9 apart; pure red and a dark red, which a hall's light makes one, are 19.4 apart.
+ */
+export const PINNIE_DISTANCE = 25;
+
+function checkPinnies({ squads }: Plan): ReadinessProblem[] {
+  const colours = squads.map(({ pinnie }) => convertToLab(parseHexColour(pinnie.colour)));
+  const getDistance = (one: number, other: number) =>
+    Math.hypot(...[0, 1, 2].map((axis) => (colours[one]?.[axis] ?? 0) - (colours[other]?.[axis] ?? 0)));
+  return squads.flatMap(({ code }, at): ReadinessProblem[] => {
+    const alike = squads.findIndex((_, before) => before < at && getDistance(at, before) < PINNIE_DISTANCE);
+    const other = squads[alike];
+    return other
+      ? [{ code: 'plan-pinnies-alike', path: `squads[${at}].pinnie.colour`, squads: [other.code, code] }]
+      : [];
+  });
+}
+
+function checkStandards({ standards, rubric }: Plan): ReadinessProblem[] {
+  const known = new Set(standards.map(({ code }) => code));
+  return (['clip', 'squad'] as const).flatMap((kind) =>
+    rubric[kind].flatMap((criterion, at) =>
+      criterion.standards.flatMap((standard, place): ReadinessProblem[] => {
+        const path = `rubric.${kind}[${at}].standards[${place}]`;
+        return known.has(standard) ? [] : [{ code: 'plan-standard-unknown', path, standard }];
+      }),
+    ),
+  );
+}
+
+function checkRotation({ squads, rotation }: Plan): ReadinessProblem[] {
+  const strangers = rotation.fixedStarts.flatMap(({ squad }, at): ReadinessProblem[] =>
+    squads.some(({ code }) => code === squad)
+      ? []
+      : [{ code: 'plan-squad-unknown', path: `rotation.fixedStarts[${at}].squad`, squad }],
+  );
+  const shut = new Set(rotation.forbidden.map((leg) => leg.join(' ')));
+  const walked = squads.flatMap(({ code, route }, at) =>
+    route.slice(1).flatMap((to, slot): ReadinessProblem[] => {
+      const leg = [route[slot] ?? '', to] as const;
+      const path = `squads[${at}].route[${slot + 1}]`;
+      return shut.has(leg.join(' ')) ? [{ code: 'plan-leg-forbidden', path, squad: code, leg }] : [];
+    }),
+  );
+  return [...strangers, ...walked];
+}
