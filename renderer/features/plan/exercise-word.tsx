@@ -1,17 +1,18 @@
 import { useState } from 'react';
 import { ComboBox, Input, ListBox, ListBoxItem, Popover, Text } from 'react-aria-components';
+import type { ShelvedExercise } from '../../../src-core/lesson/library/library.ts';
 import type { Station } from '../../../src-core/lesson/plan.ts';
 import { STATIONS } from '../../text/english/plan-stations.ts';
-import { findExercises, type LibraryChoice } from './find-exercises.ts';
+import { findExercises } from './find-exercises.ts';
 import { BLANK } from './station-edits.ts';
 import { type CloseWord, Word } from './word.tsx';
 
 interface ExerciseProps {
   readonly station: Station;
   readonly at: string;
-  readonly library: readonly LibraryChoice[];
+  readonly library: readonly ShelvedExercise[];
   /** Takes an exercise of the library over, with all that it says. */
-  readonly onTake: (code: string) => void;
+  readonly onTake: (exercise: ShelvedExercise) => void;
   /** An exercise in the teacher's own words. */
   readonly onOwn: (exercise: string) => void;
 }
@@ -52,11 +53,12 @@ function ExerciseField({
       menuTrigger="focus"
       inputValue={text}
       onInputChange={setText}
-      items={found}
+      items={found.map((each) => ({ ...each, id: each.code }))}
       onChange={(key) => {
-        if (key === null) return;
+        const chosen = library.find(({ code }) => code === key);
+        if (!chosen) return;
         close(true);
-        onTake(String(key));
+        onTake(chosen);
       }}
       onBlur={() => {
         const words = text.trim();
@@ -65,7 +67,6 @@ function ExerciseField({
       }}
     >
       <Input
-        // biome-ignore lint/a11y/noAutofocus: the field takes the place of the word that was pressed
         autoFocus
         placeholder={station.exercise === BLANK ? STATIONS.chooseExercise : station.exercise}
         onKeyDown={(event) => {
@@ -75,11 +76,11 @@ function ExerciseField({
         }}
       />
       <Popover className="choices library" placement="bottom start" offset={2}>
-        <ListBox<LibraryChoice>>
-          {({ code, name, line }) => (
+        <ListBox<ShelvedExercise>>
+          {({ code, name, muscles, countsAs, from }) => (
             <ListBoxItem id={code} textValue={name}>
               <Text slot="label">{name}</Text>
-              <Text slot="description">{line}</Text>
+              <Text slot="description">{STATIONS.exerciseLine(muscles, countsAs, from)}</Text>
             </ListBoxItem>
           )}
         </ListBox>

@@ -24,6 +24,9 @@ export interface PlanDraft {
   readonly subscribe: (listener: () => void) => () => void;
   /** Shown at once; written as soon as what came before is. After a refusal both are tried together. */
   readonly change: (edit: PlanEdit) => Promise<void>;
+  /** Takes the latest edit back, or brings the one taken back last into force again; false: there is none. */
+  readonly undo: () => boolean;
+  readonly redo: () => boolean;
   /** Tries once more what was refused. */
   readonly retry: () => Promise<void>;
   /** Throws away what was not written. */
@@ -39,12 +42,16 @@ export interface PlanDraftParts {
   readonly save: (base: string, plan: Plan) => Promise<readonly Problem[]>;
 }
 
+/** How many edits can be taken back; the lesson's kept versions go further. */
+const MOST_STEPS = 200;
+
 /** Opens the draft of a plan. A refused edit stays in it until it is dropped or an edit after it mends it. */
 export function openPlanDraft({ getSaved, save }: PlanDraftParts): PlanDraft {
   const listeners = new Set<() => void>();
   let edits: readonly PlanEdit[] = [];
   let state: PlanDraftState = { plan: getSaved().plan, refused: [], isSaving: false };
   let writing: Promise<void> | null = null;
+  let [past, future]: [readonly Partial<Plan>[], readonly Partial<Plan>[]] = [[], []];
   const show = (part: Partial<PlanDraftState>) => {
     state = { ...state, ...part, plan: applyEdits(getSaved().plan, edits) };
     for (const listener of listeners) listener();
@@ -69,6 +76,10 @@ export function openPlanDraft({ getSaved, save }: PlanDraftParts): PlanDraft {
     });
     return writing;
   };
+  const add = (edit: PlanEdit) => {
+    edits = [...edits, edit];
+    return writeInTurn();
+  };
   return {
     getState: () => state,
     subscribe: (listener) => {
@@ -76,16 +87,39 @@ export function openPlanDraft({ getSaved, save }: PlanDraftParts): PlanDraft {
       return () => listeners.delete(listener);
     },
     change: (edit) => {
-      edits = [...edits, edit];
-      return writeInTurn();
+      past = [...past, pickBefore(state.plan, edit)].slice(-MOST_STEPS);
+      future = [];
+      return add(edit);
+    },
+    undo: () => {
+      const parts = past.at(-1);
+      if (!parts) return false;
+      past = past.slice(0, -1);
+      future = [...future, pickBefore(state.plan, () => parts)];
+      void add(() => parts);
+      return true;
+    },
+    redo: () => {
+      const parts = future.at(-1);
+      if (!parts) return false;
+      future = future.slice(0, -1);
+      past = [...past, pickBefore(state.plan, () => parts)];
+      void add(() => parts);
+      return true;
     },
     retry: writeInTurn,
     drop: () => {
-      edits = [];
+      [edits, past, future] = [[], [], []];
       show({ refused: [] });
     },
     refresh: () => show({}),
   };
+}
+
+/** The parts of a plan that an edit is about to change, as they are before it. */
+function pickBefore(plan: Plan, edit: PlanEdit): Partial<Plan> {
+  const names = Object.keys(edit(plan)) as (keyof Plan)[];
+  return Object.fromEntries(names.map((name) => [name, plan[name]]));
 }
 
 /** The plan after some edits, each made on what the one before left. */

@@ -1,9 +1,11 @@
 import './plan.css';
 import './stations.css';
 import './rotation.css';
+import './squads.css';
 import { useState } from 'react';
 import type { StepProps } from '../../client/steps.ts';
 import { PLAN, RULES } from '../../text/english/plan-step.ts';
+import { useKeys } from '../../ui/keys/use-keys.ts';
 import { Sheet } from '../../ui/sheet.tsx';
 import { BriefingSheet } from './briefing-sheet.tsx';
 import { findStationPlace } from './find-field.ts';
@@ -16,14 +18,19 @@ import { RotationSheet } from './rotation-sheet.tsx';
 import { RubricSheet } from './rubric-sheet.tsx';
 import { RuleSentences } from './rule-sentences.tsx';
 import { getSlotTimes } from './slot-times.ts';
+import { SquadSheet } from './squad-sheet.tsx';
 import { addStation } from './station-edits.ts';
 import { StationTable } from './station-table.tsx';
 import { TimeSentences } from './time-sentences.tsx';
+import { useClass } from './use-class.ts';
 import { useFieldFocus } from './use-field-focus.ts';
+import { useLibrary } from './use-library.ts';
 import { usePlanDraft } from './use-plan-draft.ts';
+import { VersionSheet } from './version-sheet.tsx';
 
 /** Plan: the whole lesson before class as a printed form whose words are changed in place; each change is saved at once. */
-export function Plan({ lesson, desk, names }: StepProps) {
+export function Plan(props: StepProps) {
+  const { lesson, desk, names } = props;
   const { draft, state } = usePlanDraft(lesson, desk);
   const { plan, refused } = state;
   const [opened, setOpened] = useState<string | null>(null);
@@ -38,26 +45,25 @@ export function Plan({ lesson, desk, names }: StepProps) {
     onChange(addStation);
     focusField(`stations[${plan.stations.length}].place`);
   };
+  useKeys({ undo: draft.undo, redo: draft.redo });
   const slots = getSlotTimes(plan);
+  const library = useLibrary();
+  const pupilDesk = useClass(props, draft);
   return (
     <>
       <PlanHead plan={plan} pupils={lesson.pupils.length} {...{ names, onChange }} />
       <RefusedNote {...{ refused, names }} onRetry={draft.retry} onDrop={draft.drop} />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
       <section className="left-side" tabIndex={0} aria-label={PLAN.left}>
-        <StationTable
-          {...{ plan, opened }}
-          onOpen={setOpened}
-          onAdd={add}
-          acts={{ library: [], onChange, onTake: () => {} }}
-        />
+        <StationTable {...{ plan, opened }} onOpen={setOpened} onAdd={add} acts={{ library, onChange }} />
+        <SquadSheet plan={plan} pupilDesk={pupilDesk} />
         <BriefingSheet {...{ plan, onChange }} />
       </section>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
       <section className="right-side" tabIndex={0} aria-label={PLAN.right}>
-        <RotationSheet {...{ plan, slots, onChange }} />
+        <RotationSheet {...{ plan, slots, names, onChange }} />
         <PlanChecks client={desk.client} {...{ plan, names }} onGo={goTo} />
-        <RubricSheet {...{ plan, onChange }} />
+        <RubricSheet {...{ plan, names, onChange }} />
         <Sheet label={RULES.head} className="says-sheet">
           <header className="strip-head">
             <h2>{RULES.head}</h2>
@@ -72,6 +78,7 @@ export function Plan({ lesson, desk, names }: StepProps) {
           <TimeSentences {...{ plan, slots, onChange }} />
           <PeriodSentences {...{ plan, onChange }} />
         </Sheet>
+        <VersionSheet {...{ desk, draft, names }} planVersion={lesson.planVersion} />
       </section>
     </>
   );

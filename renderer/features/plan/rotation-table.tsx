@@ -1,5 +1,6 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { ROUTES } from '../../text/english/plan-routes.ts';
+import { Glyph } from '../../ui/glyph.tsx';
 import { Plate } from '../../ui/marks.tsx';
 import { SquadMark } from '../../ui/squads.tsx';
 import { ChoiceWord } from './choice-word.tsx';
@@ -52,13 +53,14 @@ export function RotationTable({
                   {station && onChange && (
                     <ChoiceWord
                       label={ROUTES.stopOf(names.get(squad) ?? squad, slot + 1)}
-                      shown={station}
+                      shown={meeting.includes(station) ? ROUTES.meets(station) : station}
                       at={`squads[${column}].route[${slot}]`}
                       choices={choices}
                       value={station}
                       onChoose={(chosen) => onChange(changeStop(squad, slot, chosen))}
                     >
                       <Plate letter={station} {...(slot > 0 && { look: 'open' })} />
+                      {meeting.includes(station) && <Glyph name="clash" />}
                     </ChoiceWord>
                   )}
                 </td>

@@ -38,7 +38,7 @@ export function RouteProposal({
         <b>{found.ok ? ROUTES.proposed : ROUTES.notPossible}.</b> {found.ok && ROUTES.proposedHint}
       </p>
       {found.ok && <RotationTable plan={withRoutes(plan, found.value)} times={slots.starts} />}
-      {found.ok && <p className="pen">{describeNature(found.value)}</p>}
+      {found.ok && <p className="pen">{describeNature(found.value, plan.rotation.design)}</p>}
       {!found.ok &&
         found.problems.map((problem) => {
           const { what, todo } = describeProblem(problem, names);
@@ -61,10 +61,11 @@ export function RouteProposal({
   );
 }
 
-function describeNature({ nature, longestLeg }: RouteSuggestion): string {
+function describeNature({ nature, longestLeg }: RouteSuggestion, design: string): string {
   const { isLatin, isFreeOfMeetings, isBalanced, legs } = nature;
   const meetings = isLatin ? ROUTES.isLatin : isFreeOfMeetings ? ROUTES.isFree : '';
-  const balance = isBalanced ? ROUTES.isBalanced : ROUTES.legsWalked(legs.distinct, legs.possible);
+  const walked = design === 'balanced' ? ROUTES.legsWalked(legs.distinct, legs.possible) : '';
+  const balance = isBalanced ? ROUTES.isBalanced : walked;
   const longest = longestLeg ? ROUTES.longest(...longestLeg.leg, longestLeg.metres) : '';
   return [meetings, balance, longest].filter(Boolean).join(' ');
 }

@@ -1,4 +1,5 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
+import type { LessonNames } from '../../client/lesson-names.ts';
 import { RUBRIC } from '../../text/english/plan-rubric.ts';
 import { Button } from '../../ui/button.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
@@ -8,6 +9,7 @@ import { ClipCriterionRow, SquadCriterionRow } from './criterion-rows.tsx';
 import type { PlanEdit } from './plan-draft.ts';
 import { addClipCriterion, addSquadCriterion } from './rubric-edits.ts';
 import { ScaleList } from './scale-list.tsx';
+import { StandardsList } from './standards-list.tsx';
 
 /** The most criteria that clips, or squads, may have. */
 const MOST = 9;
@@ -15,9 +17,11 @@ const MOST = 9;
 /** What clips and squads are marked on, what it earns, and the marks that points become. */
 export function RubricSheet({
   plan,
+  names,
   onChange,
 }: {
   readonly plan: Plan;
+  readonly names: LessonNames;
   readonly onChange: (edit: PlanEdit) => void;
 }) {
   const { clip, squad } = plan.rubric;
@@ -49,6 +53,7 @@ export function RubricSheet({
           <Glyph name="plus" /> {RUBRIC.addSquad}
         </Button>
       )}
+      <StandardsList {...{ plan, names, onChange }} />
       <ScaleList scale={plan.scale} onChange={onChange} />
     </Sheet>
   );

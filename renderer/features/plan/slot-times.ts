@@ -1,3 +1,4 @@
+import { findSlotSeconds } from '../../../src-core/lesson/lesson-timing.ts';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { countSlots } from './rotation.ts';
 
@@ -10,16 +11,15 @@ export interface SlotTimes {
 }
 
 /** The work time of the lesson's period, in as many equal slots as the longest route has. */
-export function getSlotTimes({ lesson, periods, timing, squads }: Plan): SlotTimes {
+export function getSlotTimes(plan: Plan): SlotTimes {
+  const { lesson, periods, timing, squads } = plan;
   const period = periods.find(({ code }) => code === lesson.period);
-  const slots = countSlots(squads);
-  if (!period || slots === 0) return { minutes: null, starts: [] };
+  const minutes = (findSlotSeconds(plan) ?? 0) / 60;
+  if (!period || minutes <= 0) return { minutes: null, starts: [] };
   const begin = readMinutes(period.start) + timing.warmUpMinutes;
-  const left = readMinutes(period.end) - timing.clearUpMinutes - begin;
-  if (left <= 0) return { minutes: null, starts: [] };
   return {
-    minutes: Math.floor((left / slots) * 10) / 10,
-    starts: Array.from({ length: slots }, (_, slot) => writeMinutes(begin + (left / slots) * slot)),
+    minutes: Math.floor(minutes * 10) / 10,
+    starts: Array.from({ length: countSlots(squads) }, (_, slot) => writeMinutes(begin + minutes * slot)),
   };
 }
 

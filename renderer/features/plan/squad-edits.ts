@@ -1,43 +1,29 @@
 import type { Plan, Squad, SquadCode } from '../../../src-core/lesson/plan.ts';
-import { BIB_NAMES } from '../../text/english/plan-squads.ts';
+import { buildSquadSigns } from '../../../src-core/lesson/squads/pinnies.ts';
 import type { PlanEdit } from './plan-draft.ts';
 
-/** The pinnies offered first, each with a colour that can be told from the others. */
-export const PINNIES = [
-  { code: 'teal', colour: '#1F8A86' },
-  { code: 'amber', colour: '#E9A92B' },
-  { code: 'plum', colour: '#8A4A86' },
-  { code: 'moss', colour: '#6F8B3A' },
-  { code: 'slate', colour: '#7C93A8' },
-  { code: 'coral', colour: '#E0705C' },
-  { code: 'navy', colour: '#2F4A7D' },
-  { code: 'chalk', colour: '#E9E4D4' },
-] as const;
-
-/** One more squad in the first pinnie that nobody wears, on the longest route, turned so that it starts apart. */
-export const addSquad: PlanEdit = (plan) => {
-  const { squads, stations } = plan;
-  const worn = new Set(squads.flatMap(({ code, pinnie }) => [code, pinnie.name.toLowerCase()]));
-  const free = PINNIES.find(({ code }) => !worn.has(code) && !worn.has(BIB_NAMES[code].toLowerCase()));
-  const number = squads.length + 1;
-  const name = free ? BIB_NAMES[free.code] : String(number);
-  const all = stations.map(({ code }) => code);
-  const turn = squads.length % Math.max(1, all.length);
-  const route = [...all.slice(turn), ...all.slice(0, turn)];
-  const squad: Squad = {
-    code: free?.code ?? `squad-${number}`,
-    name,
-    pinnie: { name: name.toLowerCase(), colour: free?.colour ?? '#8A8A8A' },
-    tablet: `Tablet ${number}`,
-    startsAt: route[0] ?? '',
-    route,
-  };
-  return { squads: [...squads, squad] };
+/** One more squad in the first pinnie that nobody wears; its route is the round of the stations from the next start. */
+export const addSquad: PlanEdit = ({ squads, stations }) => {
+  const signs = buildSquadSigns(squads.length + 1, squads).at(-1);
+  const codes = stations.map(({ code }) => code);
+  const turn = squads.length % Math.max(1, codes.length);
+  const route = [...codes.slice(turn), ...codes.slice(0, turn)];
+  const [startsAt] = route;
+  return signs && startsAt !== undefined ? { squads: [...squads, { ...signs, startsAt, route }] } : {};
 };
 
-/** Without a squad; the last one stays. */
+/** Without a squad; the last one stays. Its pupils have to be in other squads first. */
 export function removeSquad(code: SquadCode): PlanEdit {
-  return ({ squads }) => (squads.length < 2 ? {} : { squads: squads.filter((squad) => squad.code !== code) });
+  return ({ squads, rotation }) =>
+    squads.length < 2
+      ? {}
+      : {
+          squads: squads.filter((squad) => squad.code !== code),
+          rotation: {
+            ...rotation,
+            fixedStarts: rotation.fixedStarts.filter(({ squad }) => squad !== code),
+          },
+        };
 }
 
 /** A squad with some fields otherwise. */
@@ -50,4 +36,21 @@ export function changeSquad(code: SquadCode, change: Partial<Squad>): PlanEdit {
 /** Another wish for how squads are formed. */
 export function changeGrouping(change: Partial<Plan['grouping']>): PlanEdit {
   return ({ grouping }) => ({ grouping: { ...grouping, ...change } });
+}
+
+/** Pupils who are kept apart, or stay together, when squads are formed; a rule that is there is not repeated. */
+export function addGroupingRule(kind: 'apart' | 'together', pupils: readonly string[]): PlanEdit {
+  return ({ grouping }) => {
+    const rule = [...pupils].sort();
+    const isKnown = grouping[kind].some((other) => [...other].sort().join('\n') === rule.join('\n'));
+    if (isKnown || rule.length < 2) return {};
+    return { grouping: { ...grouping, [kind]: [...grouping[kind], rule] } };
+  };
+}
+
+/** Without a rule, by its place among those of its kind. */
+export function removeGroupingRule(kind: 'apart' | 'together', at: number): PlanEdit {
+  return ({ grouping }) => ({
+    grouping: { ...grouping, [kind]: grouping[kind].filter((_, each) => each !== at) },
+  });
 }

@@ -1,3 +1,4 @@
+import { type LibraryExercise, takeExercise } from '../../../src-core/lesson/library/library.ts';
 import type { Plan, Station, StationCode } from '../../../src-core/lesson/plan.ts';
 import type { PlanEdit } from './plan-draft.ts';
 
@@ -80,6 +81,30 @@ export function changeOptional<Field extends OptionalField>(
       if (station.code !== code) return station;
       const { [field]: _, ...rest } = station;
       return (value === null || value === '' ? rest : { ...station, [field]: value }) as Station;
+    }),
+  });
+}
+
+/** An exercise of the library on a station, with all that it says; the place, reps and clue stay. */
+export function putExercise(code: StationCode, exercise: LibraryExercise): PlanEdit {
+  return (plan) => {
+    // What the exercise before it said of itself goes with it.
+    const { equipment: _, ...station } = plan.stations.find((one) => one.code === code) ?? {};
+    return {
+      stations: plan.stations.map((one) =>
+        one.code === code ? ({ ...station, ...takeExercise(exercise) } as Station) : one,
+      ),
+    };
+  };
+}
+
+/** An exercise in the teacher's own words: it is no longer the library's. */
+export function nameExercise(code: StationCode, exercise: string): PlanEdit {
+  return ({ stations }) => ({
+    stations: stations.map((station) => {
+      if (station.code !== code) return station;
+      const { libraryCode: _, ...own } = station;
+      return { ...own, exercise };
     }),
   });
 }

@@ -1,21 +1,19 @@
+import type { ShelvedExercise } from '../../../src-core/lesson/library/library.ts';
 import type { Station } from '../../../src-core/lesson/plan.ts';
 import { STATIONS } from '../../text/english/plan-stations.ts';
 import { Glyph } from '../../ui/glyph.tsx';
 import { Plate } from '../../ui/marks.tsx';
 import { ExerciseWord } from './exercise-word.tsx';
-import type { LibraryChoice } from './find-exercises.ts';
 import type { PlanEdit } from './plan-draft.ts';
 import { RANGES } from './plan-edits.ts';
 import { SentenceWord } from './sentence-word.tsx';
-import { BLANK, changeOptional, changeStation, moveStation } from './station-edits.ts';
+import { BLANK, changeStation, moveStation, nameExercise, putExercise } from './station-edits.ts';
 import { TypedWord } from './typed-word.tsx';
 
 /** What the rows of one list of stations share. */
 export interface RowActs {
-  readonly library: readonly LibraryChoice[];
+  readonly library: readonly ShelvedExercise[];
   readonly onChange: (edit: PlanEdit) => void;
-  /** Takes an exercise of the library over. */
-  readonly onTake: (station: Station, exercise: string) => void;
 }
 
 /** One station as a line of the table; its words are changed in place, Alt with an arrow moves it. */
@@ -67,11 +65,8 @@ export function StationRow({
           station={station}
           at={path('exercise')}
           library={acts.library}
-          onTake={(chosen) => acts.onTake(station, chosen)}
-          onOwn={(own) => {
-            onChange(changeStation(code, { exercise: own }));
-            onChange(changeOptional(code, 'libraryCode', null));
-          }}
+          onTake={(chosen) => onChange(putExercise(code, chosen))}
+          onOwn={(own) => onChange(nameExercise(code, own))}
         />
         {exercise !== BLANK && <small className="how">{describeCounting(station)}</small>}
       </td>

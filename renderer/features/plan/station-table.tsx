@@ -42,7 +42,9 @@ export function StationTable({
             <th scope="col" className="r">
               {STATIONS.reps}
             </th>
-            <th scope="col">{STATIONS.care}</th>
+            <th scope="col" className="care-head">
+              {STATIONS.care}
+            </th>
             <td />
           </tr>
         </thead>

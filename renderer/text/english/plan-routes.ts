@@ -10,6 +10,7 @@ export const ROUTES = {
   noneFree: '–',
   rotate: 'Rotate for me',
   stopOf: (squad: string, slot: number) => `${squad}, slot ${slot}`,
+  meets: (station: string) => `${station}, where two squads meet`,
   design: ['Everybody walks', '.'],
   designs: {
     cyclic: 'one round, each from another station',
@@ -50,7 +51,7 @@ export const ROUTES = {
   walkedOver: (end: string, over: string) =>
     `the last squad is done after ${end}, ${over} more than there is`,
   walkedQueues: (queues: number, end: string) =>
-    `${count(queues, 'squad')} would wait for a station; the last is done after ${end}`,
+    `${count(queues, 'wait')} for a station; the last squad is done after ${end}`,
   walkHint: 'A reckoning with squads of different pace, for planning alone; nobody is to be hurried by it.',
   queue: (waiting: string, working: string, at: { station: string; slot: number; seconds: number }) =>
     `${waiting} waits ${span(at.seconds)} for ${working} at ${at.station}, slot ${at.slot}.`,

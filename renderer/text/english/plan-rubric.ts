@@ -24,10 +24,6 @@ export const RUBRIC = {
   upTo: (amount: number) => `0 – ${amount}`,
   upToOf: (label: string) => `Most points of “${label}”`,
   remove: (label: string) => `Take “${label}” out`,
-  award: {
-    'all-or-nothing': ['A clip earns', 'when', 'every criterion is met', '.'],
-    sum: ['A clip earns', 'the points of', 'the criteria it meets', '.'],
-  },
   awardLabel: 'What a clip earns its points for',
   awardRules: {
     'all-or-nothing': 'every criterion is met',
@@ -41,6 +37,8 @@ export const RUBRIC = {
   tagged: (codes: readonly string[]) => codes.join(', '),
   standards: 'Standards',
   noStandards: 'None chosen.',
+  takeShape: 'The four of SHAPE America',
+  importStandards: 'Another list, a CSV with code, text and source:',
   removeStandard: (code: string) => `Take standard ${code} out`,
   scale: 'Scale',
   noScale: 'No marks beside the points.',

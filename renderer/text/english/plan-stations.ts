@@ -42,5 +42,6 @@ export const STATIONS = {
   down: 'Move down',
   remove: (code: string) => `Take ${code} off the field`,
   moveKeys: 'Alt with an arrow moves the row.',
-  fromLibrary: 'from the library',
+  exerciseLine: (muscles: string, countsAs: string, from: 'built-in' | 'own') =>
+    `${muscles}${from === 'own' ? ', your own' : ''} · ${countsAs}`,
 } as const;

@@ -114,3 +114,44 @@ describe('the draft of a plan', () => {
     expect(disk.getSaved().plan.stations.map(({ code }) => code)).toEqual(['A']);
   });
 });
+
+describe('taking edits back', () => {
+  const settle = () => new Promise((go) => setTimeout(go, 0));
+  const openQuick = () => {
+    let saved: SavedPlan = { plan: buildSmallPlan(), version: '1' };
+    const draft = openPlanDraft({
+      getSaved: () => saved,
+      save: async (_, plan) => {
+        saved = { plan, version: `${saved.version}1` };
+        return [];
+      },
+    });
+    return { draft, getTitle: () => draft.getState().plan.lesson.title, getSaved: () => saved.plan };
+  };
+
+  test('goes back step by step and forward again; a new edit ends the way forward', async () => {
+    const { draft, getTitle, getSaved } = openQuick();
+    for (const title of ['One', 'Two']) await draft.change(changeLesson({ title }));
+    expect([draft.undo(), getTitle(), draft.undo(), getTitle(), draft.undo()]).toEqual([
+      true,
+      'One',
+      true,
+      'Pier circuit',
+      false,
+    ]);
+    expect([draft.redo(), getTitle()]).toEqual([true, 'One']);
+    await draft.change(changeLesson({ title: 'Three' }));
+    expect([draft.redo(), getTitle()]).toEqual([false, 'Three']);
+    await settle();
+    expect(getSaved().lesson.title).toBe('Three');
+  });
+
+  test('takes back the parts of its edit alone', async () => {
+    const { draft, getTitle } = openQuick();
+    await draft.change(changeLesson({ title: 'One' }));
+    await draft.change(addStation);
+    draft.undo();
+    expect(draft.getState().plan.stations).toHaveLength(2);
+    expect(getTitle()).toBe('One');
+  });
+});

@@ -237,9 +237,9 @@ describe('the way from a problem to its field', () => {
 
 describe('finding an exercise', () => {
   const library = [
-    { code: 'step', name: 'Bench step-ups', line: '', alike: ['legs'] },
-    { code: 'squat', name: 'Squat reaches', line: '', alike: ['legs', 'bench'] },
-    { code: 'plank', name: 'Plank taps', line: '', alike: ['trunk'] },
+    { code: 'step', name: 'Bench step-ups', muscles: 'legs' },
+    { code: 'squat', name: 'Squat reaches', muscles: 'legs', equipment: 'a bench' },
+    { code: 'plank', name: 'Plank taps', muscles: 'trunk' },
   ];
   const find = (text: string) => findExercises(library, text).map(({ code }) => code);
 
