@@ -26,6 +26,8 @@ export type CallProblem =
   | { readonly code: 'decision-meaningless'; readonly path: string }
   /** The plan on disk is not the one that the edit began with. */
   | { readonly code: 'plan-changed-elsewhere' }
+  /** The roster, or the class list, would no longer be what was previewed; look at it again. */
+  | { readonly code: 'roster-changed' }
   /** The sheet would no longer be what was previewed; look at it again. */
   | { readonly code: 'sheet-changed' }
   /** A file name that no system would take; see `path`. */

@@ -4,6 +4,7 @@ import type { HandInCheck } from '../gradebook/hand-in-check.ts';
 import type { LessonProblem } from '../lesson/lesson-problem.ts';
 import { planSchema } from '../lesson/plan.ts';
 import { type JournalEvent, journalEventSchema } from '../marking/journal-event.ts';
+import { call, job } from './call.ts';
 import { carry } from './carried.ts';
 import {
   columnMappingSchema,
@@ -14,6 +15,7 @@ import {
   recentLessonSchema,
 } from './desk-view.ts';
 import type { LessonUpdate } from './lesson-update.ts';
+import { PLANNING_CALLS } from './planning-calls.ts';
 import type { Problem } from './problem.ts';
 
 /** The revision that the page has: the reply then says only what changed since. Null: send the whole. */
@@ -48,6 +50,7 @@ const nothing = z.strictObject({});
  * cancel ends them at their next safe point. A face that asks again while such a job runs joins it.
  */
 export const CALLS = {
+  ...PLANNING_CALLS,
   /** What the desk can do, and the lessons opened before. */
   readDesk: call(nothing, deskViewSchema),
   /** A dialog of the system. An empty list: the teacher closed it. */
@@ -179,21 +182,6 @@ export const CALLS = {
     z.object({ mappings: z.array(columnMappingSchema) }),
   ),
 } as const;
-
-/** What a call takes and gives. */
-export interface Call<In extends z.ZodType, Out extends z.ZodType> {
-  readonly in: In;
-  readonly out: Out;
-  readonly isJob: boolean;
-}
-
-function call<In extends z.ZodType, Out extends z.ZodType>(input: In, output: Out): Call<In, Out> {
-  return { in: input, out: output, isJob: false };
-}
-
-function job<In extends z.ZodType, Out extends z.ZodType>(input: In, output: Out): Call<In, Out> {
-  return { in: input, out: output, isJob: true };
-}
 
 /** Every name that can be asked. */
 export type CallName = keyof typeof CALLS;

@@ -37,7 +37,8 @@ type Fields = Readonly<Record<string, string>>;
 
 /**
  * Reads roster.csv (format 1): a heading line naming the columns in any order, `id,given,family,squad` required;
- * `attendance`, `arrived` and `stills` optional; further columns are left alone. Squads go by code, name, pinnie
+ * `attendance`, `arrived`, `stills` and `left` optional; further columns are left alone. A pupil with `yes` under
+ * `left` is no longer in the class and is not read. Squads go by code, name, pinnie
  * or tablet. A line with a problem that leaves its pupil's squad or id open is left out; lesser slips are
  * reported and read in the pupil's favour (present, stills not allowed).
  */
@@ -58,6 +59,7 @@ export function parseRoster(text: string, plan: Plan): RosterReading {
     if (row.every((field) => field.trim() === '')) return;
     if (row.length !== heads.length) problems.push({ code: 'roster-line-uneven', line });
     const fields: Fields = Object.fromEntries(heads.map((head, at) => [head, (row[at] ?? '').trim()]));
+    if (fields.left?.toLowerCase() === 'yes') return;
     const reading = readPupil(fields, line, plan);
     problems.push(...reading.problems);
     if (!reading.pupil) return;

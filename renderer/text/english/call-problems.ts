@@ -51,6 +51,10 @@ export const callProblems: Wordings<CallProblem['code']> = {
     what: 'The plan was changed elsewhere since this edit began. Nothing was written.',
     todo: 'Look at the plan as it is now and make the edit again.',
   }),
+  'roster-changed': () => ({
+    what: 'The roster or the class list is no longer what was shown. Nothing was written.',
+    todo: 'Look at the changes again, then take them in.',
+  }),
   'sheet-changed': () => ({
     what: 'The sheet would no longer be the one in the preview. Nothing was written.',
     todo: 'Look at the preview again, then write.',

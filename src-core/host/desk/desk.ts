@@ -12,6 +12,8 @@ import { openFolderTokens } from './folder-tokens.ts';
 import { openInboxes } from './inbox.ts';
 import { buildLessonCalls } from './lesson-calls.ts';
 import { openLessons } from './open-lessons.ts';
+import { buildPlanningCalls } from './planning-calls.ts';
+import { buildRosterCalls } from './roster-calls.ts';
 import { buildSheetCalls } from './sheet-calls.ts';
 
 /** Everything behind the faces of one process: open lessons, tokens, inboxes, and the calls on them. */
@@ -48,6 +50,8 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     ...buildLessonCalls(parts),
     ...buildBringCalls(parts),
     ...buildSheetCalls(parts),
+    ...buildPlanningCalls(parts),
+    ...buildRosterCalls(parts),
   };
   return {
     ...parts,

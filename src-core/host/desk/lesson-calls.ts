@@ -1,4 +1,3 @@
-import path from 'node:path';
 import { findMeaninglessPart } from '../../app/check-act.ts';
 import { buildPlanText, checkEditedPlan, readEditedPlan } from '../../app/edit-plan.ts';
 import { type JournalEntry, recordEntries } from '../../app/record-entries.ts';
@@ -6,7 +5,7 @@ import type { Handlers } from '../../contract/dispatch.ts';
 import type { LessonUpdate } from '../../contract/lesson-update.ts';
 import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
-import { writeFileAtomically } from '../atomic-write.ts';
+import { savePlanText } from '../plan-versions.ts';
 import { type DeskParts, withLesson } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import { type LessonSession, readPlanVersion } from './lesson-session.ts';
@@ -98,8 +97,7 @@ async function savePlan(
   if (!edited.ok) return edited;
   return session.inTurn(async () => {
     if ((await readPlanVersion(session.folder)) !== base) return fail({ code: 'plan-changed-elsewhere' });
-    const file = path.join(session.folder, 'plan.json');
-    const written = await writeFileAtomically(file, buildPlanText(edited.value));
+    const written = await savePlanText(session.folder, buildPlanText(edited.value));
     if (!written.ok) return written;
     const seen = await session.refresh();
     if (!seen.ok) return seen;

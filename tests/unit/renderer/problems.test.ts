@@ -128,6 +128,7 @@ const EXAMPLES: Readonly<Record<Problem['code'], object>> = {
   'clip-unknown': { clip: '7c1e09aa' },
   'decision-meaningless': { path: 'pupil' },
   'plan-changed-elsewhere': {},
+  'roster-changed': {},
   'sheet-changed': {},
   'file-name-bad': { path: 'a:b.csv' },
   'file-exists': { path: '/lesson/hand-in/sheet.csv' },

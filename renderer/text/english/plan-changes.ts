@@ -1,0 +1,58 @@
+import type { PlanChange, PlanPart } from '../../../src-core/lesson/compare-plans.ts';
+import { list } from './amounts.ts';
+
+const PARTS: Readonly<Record<PlanPart, string>> = {
+  stations: 'Station',
+  squads: 'Squad',
+  periods: 'Period',
+  standards: 'Standard',
+  criteria: 'Criterion',
+  squadCriteria: 'Criterion of a squad',
+  lesson: 'Lesson',
+  school: 'School',
+  briefing: 'Briefing',
+  timing: 'Times',
+  grouping: 'How squads are formed',
+  rotation: 'Rotation',
+  tolerances: 'Tolerances',
+  marking: 'Marking',
+  gradeSheet: 'Grade sheet',
+};
+
+/** Fields whose own name is no word. */
+const FIELDS: Readonly<Record<string, string>> = {
+  className: 'class',
+  countsAs: 'what counts as a rep',
+  cycleSeconds: 'tempo in seconds',
+  startsAt: 'start',
+  libraryCode: 'exercise of the library',
+  warmUpMinutes: 'minutes of warm-up',
+  clearUpMinutes: 'minutes of clearing up',
+  leftOut: 'stations left out',
+  fixedStarts: 'fixed starts',
+  forbidden: 'forbidden legs',
+  orderRule: 'order rule',
+  togetherSeconds: 'seconds that still count as together',
+  clockDoubtSeconds: 'seconds of doubt about a clock',
+  periodGraceMinutes: 'minutes around a period',
+  shortestClipSeconds: 'seconds of the shortest film',
+  maxPoints: 'most points',
+};
+
+/** One difference between two plans as a sentence, such as `Station B, reps: 10, was 12.` */
+export function describePlanChange({ part, code, kind, field, was, now }: PlanChange): string {
+  const subject = code === null ? PARTS[part] : `${PARTS[part]} ${code}`;
+  if (kind === 'added') return `${subject} was added.`;
+  if (kind === 'removed') return `${subject} was taken out.`;
+  if (kind === 'moved') return `${subject}: another order, ${show(now)}.`;
+  const what = `${subject}, ${FIELDS[field ?? ''] ?? field ?? ''}`;
+  if (was === null) return `${what}: ${show(now)}, was empty.`;
+  return now === null ? `${what}: empty, was ${show(was)}.` : `${what}: ${show(now)}, was ${show(was)}.`;
+}
+
+function show(value: unknown): string {
+  if (Array.isArray(value)) return value.length === 0 ? 'none' : list(value.map(show));
+  if (typeof value !== 'object' || value === null)
+    return typeof value === 'string' ? `“${value}”` : String(value);
+  return Object.values(value).map(show).join(' ');
+}

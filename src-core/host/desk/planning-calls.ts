@@ -1,0 +1,123 @@
+import path from 'node:path';
+import { withoutAttendance } from '../../app/import-roster.ts';
+import {
+  buildNewPlan,
+  buildPlanCopy,
+  buildRosterText,
+  comparePlans,
+  parsePlan,
+  parseRosterTable,
+  planRoutes,
+  planSquads,
+  walkEditedPlan,
+} from '../../app/plan-lesson.ts';
+import type { Handlers } from '../../contract/dispatch.ts';
+import type { LessonUpdate } from '../../contract/lesson-update.ts';
+import type { Problem } from '../../contract/problem.ts';
+import type { Plan } from '../../lesson/plan.ts';
+import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
+import { type LessonContents, makeLesson } from '../make-lesson.ts';
+import { readExercises, takeExercises } from '../own-library.ts';
+import { listPlanVersions, readPlanVersionText } from '../plan-versions.ts';
+import { type DeskParts, withLesson } from './desk-parts.ts';
+import type { CallContext } from './face.ts';
+import { isPlainPath } from './inbox.ts';
+import type { LessonSession } from './lesson-session.ts';
+
+type PlanningNames =
+  | 'suggestRoutes'
+  | 'suggestSquads'
+  | 'walkPlan'
+  | 'readLibrary'
+  | 'importLibrary'
+  | 'newLesson'
+  | 'copyLesson'
+  | 'listVersions'
+  | 'readVersion'
+  | 'comparePlans';
+
+/** The calls with which a lesson is planned; those about its roster are in `roster-calls.ts`. */
+export function buildPlanningCalls(desk: DeskParts): Pick<Handlers<CallContext>, PlanningNames> {
+  const { home } = desk.options;
+  return {
+    suggestRoutes: async ({ plan }) => planRoutes(plan),
+    suggestSquads: ({ lesson, plan, count }) =>
+      withLesson(desk, lesson, async (session) => {
+        const pupils = session.getView().pupils.map(({ id }) => id);
+        return planSquads(plan, pupils, count);
+      }),
+    walkPlan: async ({ plan, options }) => {
+      const walk = walkEditedPlan(plan, options);
+      return walk.ok ? succeed({ walk: walk.value }) : walk;
+    },
+    readLibrary: async () => {
+      const shelf = await readExercises(home);
+      return shelf.ok ? succeed({ exercises: shelf.value }, shelf.problems) : shelf;
+    },
+    importLibrary: async ({ text }) => {
+      const shelf = await takeExercises(home, text);
+      return shelf.ok ? succeed({ exercises: shelf.value }, shelf.problems) : shelf;
+    },
+    newLesson: ({ into, folderName, ...facts }) =>
+      make(desk, { into, folderName }, async () => ({
+        plan: buildNewPlan(facts),
+        roster: buildRosterText(parseRosterTable(null)),
+        photosFrom: null,
+      })),
+    copyLesson: ({ lesson, into, folderName, ...next }) =>
+      withLesson(desk, lesson, (session) =>
+        make(desk, { into, folderName }, async () => {
+          const roster = await session.getPorts().readText('roster.csv');
+          return {
+            plan: buildPlanCopy(session.getView().plan, next),
+            roster: withoutAttendance((roster.ok ? roster.value : null) ?? ''),
+            photosFrom: session.folder,
+          };
+        }),
+      ),
+    listVersions: ({ lesson }) =>
+      withLesson(desk, lesson, async ({ folder }) =>
+        succeed({ versions: [...(await listPlanVersions(folder))] }),
+      ),
+    readVersion: ({ lesson, version }) =>
+      withLesson(desk, lesson, async (session) => {
+        const plan = await readState(session, version);
+        return plan.ok ? succeed({ plan: plan.value }) : plan;
+      }),
+    comparePlans: ({ lesson, from, to }) =>
+      withLesson(desk, lesson, async (session) => {
+        const [was, now] = [await readState(session, from), await readState(session, to)];
+        if (!was.ok) return was;
+        return now.ok ? succeed({ changes: comparePlans(was.value, now.value) }) : now;
+      }),
+  };
+}
+
+/** A state of the plan; null is the present one. */
+async function readState(session: LessonSession, version: string | null): Promise<Outcome<Plan, Problem>> {
+  if (version === null) return succeed(session.getView().plan);
+  const text = await readPlanVersionText(session.folder, version);
+  return text === null ? fail({ code: 'version-unknown', version }) : parsePlan(text);
+}
+
+interface NewPlace {
+  readonly into: string;
+  readonly folderName: string;
+}
+
+async function make(
+  desk: DeskParts,
+  { into, folderName }: NewPlace,
+  getContents: () => Promise<LessonContents>,
+): Promise<Outcome<{ update: LessonUpdate }, Problem>> {
+  const parent = desk.tokens.find(into);
+  if (parent === null) return fail({ code: 'folder-unknown' });
+  if (folderName.includes('/') || !isPlainPath(folderName)) {
+    return fail({ code: 'file-name-bad', path: folderName });
+  }
+  const folder = path.join(parent, folderName);
+  const made = await makeLesson(folder, await getContents());
+  if (!made.ok) return made;
+  const opened = await desk.lessons.openFolder(folder);
+  return opened.ok ? succeed({ update: opened.value.getUpdate(null) }, opened.problems) : opened;
+}
