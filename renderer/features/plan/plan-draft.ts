@@ -1,5 +1,6 @@
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
+import { openEditHistory } from './edit-history.ts';
 
 /** A change of the plan as it is when its turn comes, so that no other change is lost: the parts that differ. */
 export type PlanEdit = (plan: Plan) => Partial<Plan>;
@@ -42,16 +43,13 @@ export interface PlanDraftParts {
   readonly save: (base: string, plan: Plan) => Promise<readonly Problem[]>;
 }
 
-/** How many edits can be taken back; the lesson's kept versions go further. */
-const MOST_STEPS = 200;
-
 /** Opens the draft of a plan. A refused edit stays in it until it is dropped or an edit after it mends it. */
 export function openPlanDraft({ getSaved, save }: PlanDraftParts): PlanDraft {
   const listeners = new Set<() => void>();
   let edits: readonly PlanEdit[] = [];
   let state: PlanDraftState = { plan: getSaved().plan, refused: [], isSaving: false };
   let writing: Promise<void> | null = null;
-  let [past, future]: [readonly Partial<Plan>[], readonly Partial<Plan>[]] = [[], []];
+  const history = openEditHistory();
   const show = (part: Partial<PlanDraftState>) => {
     state = { ...state, ...part, plan: applyEdits(getSaved().plan, edits) };
     for (const listener of listeners) listener();
@@ -80,6 +78,10 @@ export function openPlanDraft({ getSaved, save }: PlanDraftParts): PlanDraft {
     edits = [...edits, edit];
     return writeInTurn();
   };
+  const step = (edit: PlanEdit | null) => {
+    if (edit) void add(edit);
+    return edit !== null;
+  };
   return {
     getState: () => state,
     subscribe: (listener) => {
@@ -87,39 +89,19 @@ export function openPlanDraft({ getSaved, save }: PlanDraftParts): PlanDraft {
       return () => listeners.delete(listener);
     },
     change: (edit) => {
-      past = [...past, pickBefore(state.plan, edit)].slice(-MOST_STEPS);
-      future = [];
+      history.note(state.plan, edit);
       return add(edit);
     },
-    undo: () => {
-      const parts = past.at(-1);
-      if (!parts) return false;
-      past = past.slice(0, -1);
-      future = [...future, pickBefore(state.plan, () => parts)];
-      void add(() => parts);
-      return true;
-    },
-    redo: () => {
-      const parts = future.at(-1);
-      if (!parts) return false;
-      future = future.slice(0, -1);
-      past = [...past, pickBefore(state.plan, () => parts)];
-      void add(() => parts);
-      return true;
-    },
+    undo: () => step(history.undo(state.plan)),
+    redo: () => step(history.redo(state.plan)),
     retry: writeInTurn,
     drop: () => {
-      [edits, past, future] = [[], [], []];
+      edits = [];
+      history.clear();
       show({ refused: [] });
     },
     refresh: () => show({}),
   };
-}
-
-/** The parts of a plan that an edit is about to change, as they are before it. */
-function pickBefore(plan: Plan, edit: PlanEdit): Partial<Plan> {
-  const names = Object.keys(edit(plan)) as (keyof Plan)[];
-  return Object.fromEntries(names.map((name) => [name, plan[name]]));
 }
 
 /** The plan after some edits, each made on what the one before left. */

@@ -65,7 +65,8 @@ export function PlanHead({
           value={lesson.period}
           onChoose={(period) => onChange(changeLesson({ period }))}
         />
-        {PLAN.facts[4]} <span className="amounts">{PLAN.amounts(pupils, squads.length, countSlots(squads))}</span>
+        {PLAN.facts[4]}{' '}
+        <span className="amounts">{PLAN.amounts(pupils, squads.length, countSlots(squads))}</span>
       </p>
       <span className="push" />
       {children}

@@ -47,7 +47,7 @@ export function Plan(props: StepProps) {
   };
   useKeys({ undo: draft.undo, redo: draft.redo });
   const slots = getSlotTimes(plan);
-  const library = useLibrary();
+  const library = useLibrary(desk.client);
   const pupilDesk = useClass(props, draft);
   return (
     <>

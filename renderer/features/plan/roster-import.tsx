@@ -21,7 +21,7 @@ export function RosterImport({
   const [isPicking, setPicking] = useState(false);
   const chooseFolder = async () => {
     if (!deskView.hasFolderDialog) return setPicking(true);
-    const reply = await desk.client.request('chooseFolders', { purpose: 'clips' });
+    const reply = await desk.client.request('chooseFolders', { purpose: 'class-list' });
     const [folder] = reply.ok ? reply.value.folders : [];
     if (folder) list.takeFolder(folder.token);
   };

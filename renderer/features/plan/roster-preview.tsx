@@ -60,8 +60,7 @@ export function RosterPreview({
           {merge.left.length > 0 && (
             <li>
               <b>{ROSTER.left(merge.left.length)}</b>{' '}
-              {merge.left.map(({ given, family }) => `${given} ${family}`).join(', ')}.{' '}
-              {ROSTER.leftWords[0]}{' '}
+              {merge.left.map(({ given, family }) => `${given} ${family}`).join(', ')}. {ROSTER.leftWords[0]}{' '}
               <ChoiceWord
                 label={ROSTER.leftLabel}
                 shown={ROSTER.leftChoices[left]}

@@ -1,6 +1,10 @@
 import { useState } from 'react';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
-import { parseStandards, SHAPE_STANDARDS, type StandardsProblem } from '../../../src-core/lesson/standards.ts';
+import {
+  parseStandards,
+  SHAPE_STANDARDS,
+  type StandardsProblem,
+} from '../../../src-core/lesson/standards.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { RUBRIC } from '../../text/english/plan-rubric.ts';
 import { describeProblem } from '../../text/english/problems.ts';
