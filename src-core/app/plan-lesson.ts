@@ -1,4 +1,5 @@
 import type { PlanProblem } from '../lesson/lesson-problem.ts';
+import { buildNewPlan, buildPlanCopy } from '../lesson/new-plan.ts';
 import type { Plan } from '../lesson/plan.ts';
 import { buildRouteOrder, withRoutes } from '../lesson/routes/plan-routes.ts';
 import type { RouteProblem } from '../lesson/routes/route-problem.ts';
@@ -7,12 +8,11 @@ import type { SquadsProblem } from '../lesson/squads/squads-problem.ts';
 import { type SuggestedSquad, suggestSquads } from '../lesson/squads/suggest-squads.ts';
 import { type WalkedPlan, type WalkOptions, walkPlan } from '../lesson/walk/walk-plan.ts';
 import { type Outcome, succeed } from '../platform/outcome.ts';
-import { readPlanShape } from './edit-plan.ts';
+import { readEditedPlan, readPlanShape } from './edit-plan.ts';
 
 export { comparePlans } from '../lesson/compare-plans.ts';
 export { BUILT_IN_EXERCISES } from '../lesson/library/built-in.ts';
 export { mergeLibraries } from '../lesson/library/library.ts';
-export { buildNewPlan, buildPlanCopy } from '../lesson/new-plan.ts';
 export { buildRosterText, parseRosterTable } from '../lesson/roster/roster-table.ts';
 export { buildLibraryText, parseLibrary } from '../lesson-file/library-file.ts';
 export { parsePlan } from '../lesson-file/plan-file.ts';
@@ -63,6 +63,41 @@ export function planSquads(
     { squads: found.value, plan: routes?.ok ? routes.value.plan : changed },
     found.problems,
   );
+}
+
+/** Facts that are replaced by the teacher's at once. */
+const NO_FACTS = {
+  lesson: {
+    code: 'NEW',
+    revision: 1,
+    title: '-',
+    school: '-',
+    className: '-',
+    date: '2000-01-01',
+    period: 'p1',
+  },
+  zone: 'UTC',
+  periods: [{ code: 'p1', start: '09:00', end: '10:00' }],
+};
+
+/** What a new lesson must say of itself; checked here, so that it may come from anywhere. */
+export interface NewLessonFacts {
+  readonly lesson: unknown;
+  readonly zone: unknown;
+  readonly periods: unknown;
+}
+
+/** A plan to begin with, for these facts; fails where they make no plan that could be opened. */
+export function planNewLesson(facts: NewLessonFacts): Outcome<Plan, PlanProblem> {
+  return readEditedPlan({ ...buildNewPlan(NO_FACTS), ...facts });
+}
+
+/** A plan for another day; fails where day or code make no plan. */
+export function planLessonCopy(
+  plan: Plan,
+  next: { readonly date: string; readonly code: string | null },
+): Outcome<Plan, PlanProblem> {
+  return readEditedPlan(buildPlanCopy(plan, next));
 }
 
 /** A simulated class on the routes of a plan as edited. */

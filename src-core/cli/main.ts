@@ -9,6 +9,7 @@ import { runExport } from './commands/export.ts';
 import { runGrade } from './commands/grade.ts';
 import { runMark } from './commands/mark.ts';
 import { runStamps } from './commands/stamps.ts';
+import { addPlanningCommands } from './planning-commands.ts';
 import { type ExitCode, openTerminal } from './terminal.ts';
 
 const FOOT = `
@@ -63,6 +64,8 @@ program
   .argument('<lesson>', 'the lesson folder')
   .option('--json', 'print JSON')
   .action(run((lesson, options) => runCheck(lesson, options, terminal)));
+
+addPlanningCommands(program, terminal, run);
 
 program
   .command('bring')

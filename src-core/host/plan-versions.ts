@@ -65,3 +65,9 @@ export async function listPlanVersions(folder: string): Promise<readonly PlanVer
 export function readPlanVersionText(folder: string, version: string): Promise<string | null> {
   return readFile(path.join(folder, FOLDER, `plan ${version}.json`), 'utf8').catch(() => null);
 }
+
+/** Writes roster.csv whole or not at all. Its earlier states are not kept: they hold names, and those who left. */
+export async function saveRosterText(folder: string, text: string): Promise<Outcome<null, StorageProblem>> {
+  const written = await writeFileAtomically(path.join(folder, 'roster.csv'), text);
+  return written.ok ? succeed(null) : written;
+}

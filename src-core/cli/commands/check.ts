@@ -1,10 +1,11 @@
 import { count } from '../../../renderer/text/english/amounts.ts';
+import { checkReadiness } from '../../app/edit-plan.ts';
 import { getPlanNames } from '../lesson-names.ts';
 import { openFolder } from '../open-folder.ts';
 import { formatJson, getExitCode, sayProblems, toJsonProblem } from '../say.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 
-/** `check <lesson>`: whether plan and roster are sound, before any clip is read. */
+/** `check <lesson>`: whether plan and roster are sound for class and for marking, before any clip is read. */
 export async function runCheck(
   folder: string,
   options: { readonly json?: boolean },
@@ -12,8 +13,9 @@ export async function runCheck(
 ): Promise<ExitCode> {
   const open = await openFolder(folder, options, terminal);
   if (!open) return 2;
-  const { lesson, problems } = open;
+  const { lesson } = open;
   const { plan, pupils } = lesson;
+  const problems = [...open.problems, ...checkReadiness(plan)];
   const names = getPlanNames(lesson);
   if (options.json) {
     const counts = { stations: plan.stations.length, squads: plan.squads.length, pupils: pupils.length };

@@ -1,12 +1,12 @@
 import path from 'node:path';
 import { withoutAttendance } from '../../app/import-roster.ts';
 import {
-  buildNewPlan,
-  buildPlanCopy,
   buildRosterText,
   comparePlans,
   parsePlan,
   parseRosterTable,
+  planLessonCopy,
+  planNewLesson,
   planRoutes,
   planSquads,
   walkEditedPlan,
@@ -58,23 +58,22 @@ export function buildPlanningCalls(desk: DeskParts): Pick<Handlers<CallContext>,
       const shelf = await takeExercises(home, text);
       return shelf.ok ? succeed({ exercises: shelf.value }, shelf.problems) : shelf;
     },
-    newLesson: ({ into, folderName, ...facts }) =>
-      make(desk, { into, folderName }, async () => ({
-        plan: buildNewPlan(facts),
-        roster: buildRosterText(parseRosterTable(null)),
-        photosFrom: null,
-      })),
+    newLesson: ({ into, folderName, ...facts }) => {
+      const plan = planNewLesson(facts);
+      const contents = { roster: buildRosterText(parseRosterTable(null)), photosFrom: null };
+      return plan.ok
+        ? make(desk, { into, folderName }, { ...contents, plan: plan.value })
+        : Promise.resolve(plan);
+    },
     copyLesson: ({ lesson, into, folderName, ...next }) =>
-      withLesson(desk, lesson, (session) =>
-        make(desk, { into, folderName }, async () => {
-          const roster = await session.getPorts().readText('roster.csv');
-          return {
-            plan: buildPlanCopy(session.getView().plan, next),
-            roster: withoutAttendance((roster.ok ? roster.value : null) ?? ''),
-            photosFrom: session.folder,
-          };
-        }),
-      ),
+      withLesson(desk, lesson, async (session) => {
+        const plan = planLessonCopy(session.getView().plan, next);
+        if (!plan.ok) return plan;
+        const roster = await session.getPorts().readText('roster.csv');
+        if (!roster.ok) return roster;
+        const contents = { roster: withoutAttendance(roster.value ?? ''), photosFrom: session.folder };
+        return make(desk, { into, folderName }, { ...contents, plan: plan.value });
+      }),
     listVersions: ({ lesson }) =>
       withLesson(desk, lesson, async ({ folder }) =>
         succeed({ versions: [...(await listPlanVersions(folder))] }),
@@ -108,7 +107,7 @@ interface NewPlace {
 async function make(
   desk: DeskParts,
   { into, folderName }: NewPlace,
-  getContents: () => Promise<LessonContents>,
+  contents: LessonContents,
 ): Promise<Outcome<{ update: LessonUpdate }, Problem>> {
   const parent = desk.tokens.find(into);
   if (parent === null) return fail({ code: 'folder-unknown' });
@@ -116,7 +115,7 @@ async function make(
     return fail({ code: 'file-name-bad', path: folderName });
   }
   const folder = path.join(parent, folderName);
-  const made = await makeLesson(folder, await getContents());
+  const made = await makeLesson(folder, contents);
   if (!made.ok) return made;
   const opened = await desk.lessons.openFolder(folder);
   return opened.ok ? succeed({ update: opened.value.getUpdate(null) }, opened.problems) : opened;

@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto';
-import path from 'node:path';
 import {
   type ClassListFiles,
   draftRoster,
@@ -12,8 +11,8 @@ import type { Handlers } from '../../contract/dispatch.ts';
 import type { LessonUpdate } from '../../contract/lesson-update.ts';
 import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
-import { writeFileAtomically } from '../atomic-write.ts';
 import { readClassListFiles } from '../class-list-files.ts';
+import { saveRosterText } from '../plan-versions.ts';
 import { type DeskParts, withLesson } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import type { LessonSession } from './lesson-session.ts';
@@ -87,7 +86,7 @@ async function save(
   text: string,
   since: number | null,
 ): Promise<Outcome<LessonUpdate, Problem>> {
-  const written = await writeFileAtomically(path.join(session.folder, 'roster.csv'), text);
+  const written = await saveRosterText(session.folder, text);
   if (!written.ok) return written;
   const seen = await session.refresh();
   return seen.ok ? succeed(session.getUpdate(since)) : seen;
