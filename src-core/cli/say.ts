@@ -1,3 +1,4 @@
+import { namePlanPath } from '../../renderer/text/english/plan-place.ts';
 import { describeProblem } from '../../renderer/text/english/problems.ts';
 import type { Names } from '../../renderer/text/names.ts';
 import type { Problem } from '../contract/problem.ts';
@@ -8,6 +9,7 @@ import type { ExitCode, Terminal } from './terminal.ts';
 export const PLAIN_NAMES: Names = {
   squad: (code) => code,
   station: (code) => code,
+  planPlace: namePlanPath,
   clip: (id) => id,
   time: (ms) => new Date(ms).toISOString(),
 };

@@ -68,11 +68,6 @@ export function removePeriod(code: string): PlanEdit {
     lesson.period === code ? {} : { periods: periods.filter((period) => period.code !== code) };
 }
 
-/** Other words for the briefing. */
-export function changeBriefing(change: Partial<Plan['briefing']>): PlanEdit {
-  return ({ briefing }) => ({ briefing: { ...briefing, ...change } });
-}
-
 /** The lists of sentences in the briefing. */
 export type BriefingList = 'rules' | 'boundaries' | 'cautions';
 

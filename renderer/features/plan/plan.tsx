@@ -2,7 +2,8 @@ import './plan.css';
 import './stations.css';
 import './rotation.css';
 import './squads.css';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
+import { buildLessonNames } from '../../client/lesson-names.ts';
 import type { StepProps } from '../../client/steps.ts';
 import { PLAN, RULES } from '../../text/english/plan-step.ts';
 import { useKeys } from '../../ui/keys/use-keys.ts';
@@ -26,13 +27,17 @@ import { useClass } from './use-class.ts';
 import { useFieldFocus } from './use-field-focus.ts';
 import { useLibrary } from './use-library.ts';
 import { usePlanDraft } from './use-plan-draft.ts';
+import { usePlanProblems } from './use-plan-problems.ts';
 import { VersionSheet } from './version-sheet.tsx';
 
 /** Plan: the whole lesson before class as a printed form whose words are changed in place; each change is saved at once. */
 export function Plan(props: StepProps) {
-  const { lesson, desk, names } = props;
+  const { lesson, desk } = props;
   const { draft, state } = usePlanDraft(lesson, desk);
   const { plan, refused } = state;
+  // The sheet's own words, saved or not.
+  const names = useMemo(() => buildLessonNames({ plan, clips: lesson.clips }), [plan, lesson.clips]);
+  const problems = usePlanProblems(desk.client, plan);
   const [opened, setOpened] = useState<string | null>(null);
   const focusField = useFieldFocus();
   const onChange = (edit: PlanEdit) => void draft.change(edit);
@@ -48,7 +53,7 @@ export function Plan(props: StepProps) {
   useKeys({ undo: draft.undo, redo: draft.redo });
   const slots = getSlotTimes(plan);
   const library = useLibrary(desk.client);
-  const pupilDesk = useClass(props, draft);
+  const pupilDesk = useClass({ ...props, names }, draft);
   return (
     <>
       <PlanHead plan={plan} pupils={lesson.pupils.length} {...{ names, onChange }} />
@@ -62,7 +67,7 @@ export function Plan(props: StepProps) {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
       <section className="right-side" tabIndex={0} aria-label={PLAN.right}>
         <RotationSheet {...{ plan, slots, names, onChange }} />
-        <PlanChecks client={desk.client} {...{ plan, names }} onGo={goTo} />
+        <PlanChecks {...{ problems, plan, names }} pupils={lesson.pupils} onGo={goTo} />
         <RubricSheet {...{ plan, names, onChange }} />
         <Sheet label={RULES.head} className="says-sheet">
           <header className="strip-head">

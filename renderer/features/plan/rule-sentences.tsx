@@ -2,7 +2,7 @@ import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { ORDER_CHOICES, RULES } from '../../text/english/plan-step.ts';
 import { ChoiceWord } from './choice-word.tsx';
 import type { PlanEdit } from './plan-draft.ts';
-import { changeTolerance, RANGES } from './plan-edits.ts';
+import { changeLesson, changeTolerance, RANGES } from './plan-edits.ts';
 import { TypedWord } from './typed-word.tsx';
 
 const RETAKES = Object.entries(RULES.retakes) as readonly (readonly [Plan['retake'], string])[];
@@ -64,6 +64,28 @@ export function RuleSentences({
           {words[1]}
         </li>
       ))}
+      <li>
+        {RULES.cards[0]}{' '}
+        <TypedWord
+          label={RULES.codeLabel}
+          shown={plan.lesson.code}
+          at="lesson.code"
+          type="text"
+          value={plan.lesson.code}
+          onDecide={(value) => onChange(changeLesson({ code: value.toUpperCase() }))}
+        />
+        {RULES.cards[1]}{' '}
+        <TypedWord
+          label={RULES.revisionLabel}
+          shown={String(plan.lesson.revision)}
+          at="lesson.revision"
+          type="number"
+          range={RANGES.revision}
+          value={String(plan.lesson.revision)}
+          onDecide={(value) => onChange(changeLesson({ revision: Number(value) }))}
+        />
+        {RULES.cards[2]}
+      </li>
     </ul>
   );
 }

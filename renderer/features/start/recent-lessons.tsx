@@ -38,7 +38,7 @@ export function RecentLessons({
   return (
     <section className="sheet recent" aria-label={START.recent}>
       {lessons.length > 0 && <h2>{START.recent}</h2>}
-      <ol>
+      <ol hidden={lessons.length === 0}>
         {lessons.map(({ lesson, title, className, date, path, isDemo, isThere }) => (
           <li key={lesson}>
             <button type="button" className="recent-open" disabled={!isThere} onClick={() => onOpen(lesson)}>

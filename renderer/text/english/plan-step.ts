@@ -1,25 +1,54 @@
-import type { PlanProblem } from '../../../src-core/lesson/lesson-problem.ts';
+import type { PlanProblem, ReadinessProblem } from '../../../src-core/lesson/lesson-problem.ts';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
+import type { LooseEnd } from '../loose-end.ts';
 import { count } from './amounts.ts';
 
-type Code = PlanProblem['code'];
+type Code = (PlanProblem | ReadinessProblem)['code'];
 
 /** What a plan is checked for, said when it holds; it does not where a problem with one of the codes is there. */
 export const CHECKS: readonly { readonly holds: string; readonly codes: readonly Code[] }[] = [
-  { holds: 'No two squads reach a station in the same slot.', codes: ['plan-squads-meet'] },
   {
-    holds: 'Every route names stations that are there, each once.',
-    codes: ['plan-station-unknown', 'plan-station-repeated', 'plan-start-differs'],
+    holds: 'No two squads reach a station in the same slot.',
+    codes: ['plan-squads-meet', 'plan-too-many-squads'],
   },
+  {
+    holds: 'Every route names stations that are there, each once, and no forbidden leg.',
+    codes: ['plan-station-unknown', 'plan-station-repeated', 'plan-start-differs', 'plan-leg-forbidden'],
+  },
+  {
+    holds: 'Every station’s work fits its slot.',
+    codes: ['plan-timing-too-long', 'plan-reps-too-many', 'plan-slot-too-short'],
+  },
+  { holds: 'Every text fits its card.', codes: ['plan-text-too-long', 'plan-card-code-too-long'] },
+  { holds: 'Every place on a route has its clue, or none has one.', codes: ['plan-clue-missing'] },
   {
     holds: 'Periods follow one another without overlap.',
     codes: ['plan-period-reversed', 'plan-periods-overlap', 'plan-period-unknown'],
   },
   {
     holds: 'Squads, pinnies and tablets cannot be mixed up.',
-    codes: ['plan-name-ambiguous', 'plan-code-twice'],
+    codes: ['plan-name-ambiguous', 'plan-code-twice', 'plan-pinnies-alike'],
   },
 ];
+
+/** What is still to be filled in, as a sentence and what to do. */
+export function describeLooseEnd(end: LooseEnd): { readonly what: string; readonly todo: string } {
+  switch (end.kind) {
+    case 'no-place':
+      return { what: `Station ${end.station} has no place yet.`, todo: 'Name where it is.' };
+    case 'no-exercise':
+      return { what: `Station ${end.station} has no exercise yet.`, todo: 'Choose one, or write your own.' };
+    case 'on-no-route':
+      return {
+        what: `No squad comes to station ${end.station}.`,
+        todo: 'Have the squads rotated anew, or leave it out today.',
+      };
+    case 'no-pupils':
+      return { what: 'No pupil is in the class yet.', todo: 'Take your class list over.' };
+    case 'squad-empty':
+      return { what: `Nobody is in squad ${end.squad}.`, todo: 'Form squads, or take it out.' };
+  }
+}
 
 /** Words of the words: what an underlined word says of itself, and why what was typed cannot be. */
 export const WORDS = {
@@ -46,7 +75,6 @@ export const PLAN = {
   right: 'Rotation, checks and rules',
   checks: 'Checked',
   checking: 'Checking the plan…',
-  mend: (what: string) => `Go to what this is about: ${what}`,
   goThere: 'Mend it',
   notSaved: 'Not saved yet',
   kept: 'What you typed stands on the sheet and is kept until you mend it or let it go.',
@@ -79,6 +107,9 @@ export const RULES = {
   shortLabel: 'Seconds of the shortest film',
   seconds: (amount: number) => `${amount} s`,
   minutes: (amount: number) => `${amount} min`,
+  cards: ['Its cards carry the code', ', printing', '.'],
+  codeLabel: 'Code on the cards',
+  revisionLabel: 'Printing of the cards',
   periods: 'Time',
   lessonPeriod: ['This lesson is', ', local time of', '.'],
   lessonPeriodLabel: 'Period of this lesson',
