@@ -1,5 +1,5 @@
 /** What a folder is chosen for. */
-export type FolderPurpose = 'lesson' | 'clips' | 'hand-in';
+export type FolderPurpose = 'lesson' | 'clips' | 'hand-in' | 'place' | 'class-list';
 
 /** What the system's dialog is told; Electron's OpenDialogOptions takes it. */
 export interface FolderDialog {
@@ -19,6 +19,16 @@ const DIALOGS: Readonly<Record<FolderPurpose, FolderDialog>> = {
     title: 'Write the sheet to',
     buttonLabel: 'Choose',
     properties: ['openDirectory', 'createDirectory'],
+  },
+  place: {
+    title: 'Put the lesson into',
+    buttonLabel: 'Choose',
+    properties: ['openDirectory', 'createDirectory'],
+  },
+  'class-list': {
+    title: 'The folder that holds the class list',
+    buttonLabel: 'Choose',
+    properties: ['openDirectory'],
   },
 };
 

@@ -12,7 +12,14 @@ import type { PageDatabase } from '../storage/page-database.ts';
 import type { LessonState } from './lesson-state.ts';
 
 /** The calls about a lesson that answer with its update. */
-export type UpdatingCall = 'readLesson' | 'readClips' | 'setClipsFolder' | 'savePlan' | 'writeSheet';
+export type UpdatingCall =
+  | 'readLesson'
+  | 'readClips'
+  | 'setClipsFolder'
+  | 'savePlan'
+  | 'writeSheet'
+  | 'saveSquads'
+  | 'mergeRoster';
 
 /** What a page does with an open lesson. One a page and lesson. */
 export interface LessonDesk {

@@ -1,5 +1,6 @@
 import type { LessonView } from '../../src-core/contract/lesson-view.ts';
 import { findSquad, findStation } from '../../src-core/lesson/plan.ts';
+import { describePlanPlace, namePlanPath } from '../text/english/plan-place.ts';
 import { buildLocalTimes, type LocalTimes } from '../text/local-time.ts';
 import type { Names } from '../text/names.ts';
 
@@ -22,13 +23,17 @@ export function buildLessonNames(
       const place = findStation(plan, code)?.place;
       return place ? `${code}, ${place}` : code;
     },
+    planPlace: (path) => describePlanPlace(plan, path),
     clip: (id) => paths.get(id)?.split('/').at(-1) ?? id,
     time: times.second,
   };
 }
 
 /** Names before any lesson is open: codes as they are. */
-export const BARE_NAMES: LessonNames = buildLessonNames({
-  plan: { zone: 'UTC', squads: [], stations: [] } as unknown as LessonView['plan'],
-  clips: [],
-});
+export const BARE_NAMES: LessonNames = {
+  ...buildLessonNames({
+    plan: { zone: 'UTC', squads: [], stations: [] } as unknown as LessonView['plan'],
+    clips: [],
+  }),
+  planPlace: namePlanPath,
+};

@@ -1,4 +1,6 @@
 import type { LessonView } from '../../src-core/contract/lesson-view.ts';
+import { checkPlan } from '../../src-core/lesson/check-plan.ts';
+import { checkReadiness } from '../../src-core/lesson/check-readiness.ts';
 import type { WayCount } from '../text/way-count.ts';
 import { listOpenFlags } from './flag-step.ts';
 import type { Step } from './steps.ts';
@@ -9,7 +11,7 @@ export type WayCounts = Readonly<Record<Step, { readonly left: WayCount; readonl
 /** Counts what is left at every step of the way. */
 export function countWay(view: LessonView): WayCounts {
   return {
-    plan: { left: { kind: 'ready' }, needs: false },
+    plan: countPlan(view),
     'bring-in': countBringIn(view),
     'line-up': countLineUp(view),
     review: countReview(view),
@@ -22,6 +24,12 @@ export function countWay(view: LessonView): WayCounts {
 }
 
 type Count = WayCounts[Step];
+
+/** A lesson that has clips was taught: what would only have gone wrong in class is over. */
+function countPlan({ plan, clips }: LessonView): Count {
+  const amount = checkPlan(plan).length + (clips.length > 0 ? 0 : checkReadiness(plan).length);
+  return { left: amount > 0 ? { kind: 'problems', amount } : { kind: 'ready' }, needs: amount > 0 };
+}
 
 const NO_CLIPS: Count = { left: { kind: 'no-clips' }, needs: false };
 

@@ -30,7 +30,7 @@ export function App({ client }: { readonly client: DeskClient }) {
       if (event.kind === 'lesson-asked') go({ lesson: event.lesson, step: 'bring-in' });
     });
   }, [client, go]);
-  const open = (lesson: LessonId) => go({ lesson, step: 'bring-in' });
+  const open = (lesson: LessonId, isNew = false) => go({ lesson, step: isNew ? 'plan' : 'bring-in' });
   return (
     <ErrorBoundary key={route.lesson}>
       {desk && deskView ? (

@@ -4,6 +4,8 @@ export interface Names {
   readonly squad: (code: string) => string;
   /** `C, Gull Wall` for `C`. */
   readonly station: (code: string) => string;
+  /** Where in the plan something stands, by its path in plan.json: the path itself, or the words of a sheet. */
+  readonly planPlace: (path: string) => string;
   /** The file a clip id stands for. */
   readonly clip: (id: string) => string;
   /** Local time of the school, `10:46:03`; with the date before it where that is not the lesson's. */

@@ -15,6 +15,8 @@ export interface Preferences {
   readonly who: string;
   /** The short tour was read or put away. */
   readonly isTourDone: boolean;
+  /** School and period of the lesson that was made last, to begin the next one with. */
+  readonly lastSchool: { readonly school: string; readonly start: string; readonly end: string };
 }
 
 const PLACE = 'routemark.preferences';
@@ -27,6 +29,7 @@ const USUAL: Preferences = {
   areNamesHidden: false,
   who: '',
   isTourDone: false,
+  lastSchool: { school: '', start: '09:00', end: '09:45' },
 };
 
 const listeners = new Set<() => void>();

@@ -1,3 +1,4 @@
+import { namePlanPath } from '../../renderer/text/english/plan-place.ts';
 import type { Names } from '../../renderer/text/names.ts';
 import type { GradedLesson } from '../app/graded-lesson.ts';
 import type { OpenLesson } from '../app/open-lesson.ts';
@@ -11,6 +12,7 @@ export function getPlanNames({ plan }: OpenLesson): Names {
   return {
     squad: (code) => squads.get(code) ?? code,
     station: (code) => stations.get(code) ?? code,
+    planPlace: namePlanPath,
     clip: (id) => id,
     time: (ms) => {
       const date = day.format(ms);

@@ -1,4 +1,5 @@
 import { describeTypedProblem } from '../../renderer/text/english/command-line-problems.ts';
+import { namePlanPath } from '../../renderer/text/english/plan-place.ts';
 import type { Names } from '../../renderer/text/names.ts';
 import type { Problem } from '../contract/problem.ts';
 import { toOneLine } from './one-line.ts';
@@ -8,6 +9,7 @@ import type { ExitCode, Terminal } from './terminal.ts';
 export const PLAIN_NAMES: Names = {
   squad: (code) => code,
   station: (code) => code,
+  planPlace: namePlanPath,
   clip: (id) => id,
   time: (ms) => new Date(ms).toISOString(),
 };

@@ -57,7 +57,7 @@ export const CALLS = {
   readDesk: call(nothing, deskViewSchema),
   /** A dialog of the system. An empty list: the teacher closed it. */
   chooseFolders: call(
-    z.strictObject({ purpose: z.enum(['lesson', 'clips', 'hand-in']) }),
+    z.strictObject({ purpose: z.enum(['lesson', 'clips', 'hand-in', 'place', 'class-list']) }),
     z.object({ folders: z.array(folderRefSchema) }),
   ),
   /** The folders in a folder; null: the places to begin at (home, drives, recent ones). Hidden ones are left out. */

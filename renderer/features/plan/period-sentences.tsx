@@ -1,60 +1,54 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
-import { PLAN } from '../../text/english/plan-step.ts';
-import { changeLessonPeriod, changePeriod } from './plan-edits.ts';
-import { ChoiceWord, TypedWord } from './word.tsx';
+import { RULES } from '../../text/english/plan-step.ts';
+import { Button } from '../../ui/button.tsx';
+import { Glyph } from '../../ui/glyph.tsx';
+import type { PlanEdit } from './plan-draft.ts';
+import { addPeriod, changePeriod, removePeriod } from './plan-edits.ts';
+import { TypedWord } from './typed-word.tsx';
 
-/** The periods of the day, the lesson's own among them, and the zone that all local times are in. */
+/** The periods of the day; the lesson's own is marked and stays. */
 export function PeriodSentences({
-  plan,
+  plan: { lesson, periods },
   onChange,
 }: {
   readonly plan: Plan;
-  readonly onChange: (change: Partial<Plan>) => void;
+  readonly onChange: (edit: PlanEdit) => void;
 }) {
-  const { lesson, periods, zone } = plan;
   return (
     <>
-      <p className="says">
-        {PLAN.lessonPeriod[0]}{' '}
-        <ChoiceWord
-          label={PLAN.lessonPeriodLabel}
-          shown={lesson.period}
-          choices={periods.map(({ code }) => [code, code] as const)}
-          value={lesson.period}
-          onChoose={(period) => onChange(changeLessonPeriod(plan, period))}
-        />
-        {PLAN.lessonPeriod[1]}{' '}
-        <TypedWord
-          label={PLAN.zoneLabel}
-          shown={zone}
-          type="text"
-          value={zone}
-          onDecide={(value) => onChange({ zone: value.trim() })}
-        />
-        {PLAN.lessonPeriod[2]}
-      </p>
       <ol className="says periods">
-        {periods.map(({ code, start, end }) => (
-          <li key={code} className={code === lesson.period ? 'own' : ''}>
-            <b>{code}</b> {PLAN.period[0]}{' '}
+        {periods.map(({ code, start, end }, at) => (
+          <li key={code} className={code === lesson.period ? 'own' : ''} data-at={`periods[${at}]`}>
+            <b>{code}</b> {RULES.period[0]}{' '}
             <TypedWord
-              label={PLAN.startLabel(code)}
+              label={RULES.startLabel(code)}
               shown={start}
+              at={`periods[${at}].start`}
               type="time"
               value={start}
-              onDecide={(value) => onChange(changePeriod(plan, code, { start: value }))}
+              onDecide={(value) => onChange(changePeriod(code, { start: value }))}
             />{' '}
-            {PLAN.period[1]}{' '}
+            {RULES.period[1]}{' '}
             <TypedWord
-              label={PLAN.endLabel(code)}
+              label={RULES.endLabel(code)}
               shown={end}
+              at={`periods[${at}].end`}
               type="time"
               value={end}
-              onDecide={(value) => onChange(changePeriod(plan, code, { end: value }))}
+              onDecide={(value) => onChange(changePeriod(code, { end: value }))}
             />
+            {code !== lesson.period && (
+              <button type="button" className="btn bare small" onClick={() => onChange(removePeriod(code))}>
+                <Glyph name="cross" />
+                <span className="vh">{RULES.removePeriod(code)}</span>
+              </button>
+            )}
           </li>
         ))}
       </ol>
+      <Button look="bare" onPress={() => onChange(addPeriod)}>
+        <Glyph name="plus" /> {RULES.addPeriod}
+      </Button>
     </>
   );
 }

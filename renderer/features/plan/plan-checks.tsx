@@ -1,56 +1,64 @@
-import { useEffect, useState } from 'react';
-import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
+import { useRef } from 'react';
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
+import type { Pupil } from '../../../src-core/lesson/roster.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
-import { CHECKS, PLAN } from '../../text/english/plan-step.ts';
+import { CHECKS, describeLooseEnd, PLAN } from '../../text/english/plan-step.ts';
 import { describeProblem } from '../../text/english/problems.ts';
 import { Glyph } from '../../ui/glyph.tsx';
+import { useKeys } from '../../ui/keys/use-keys.ts';
 import { Sheet } from '../../ui/sheet.tsx';
-import { StopNote } from '../../ui/stop-note.tsx';
+import { findLooseEnds } from './find-loose-ends.ts';
 
-/** What the plan was checked for: what holds, and each problem with what to do. */
+/** What the plan was checked for: what is amiss, each with the way to its field, then what holds. */
 export function PlanChecks({
-  client,
+  problems,
   plan,
-  refused,
+  pupils,
   names,
+  onGo,
 }: {
-  readonly client: DeskClient;
+  /** What is wrong with the plan; null: not known yet. */
+  readonly problems: readonly Problem[] | null;
   readonly plan: Plan;
-  /** Why the latest change was not written. */
-  readonly refused: readonly Problem[];
+  readonly pupils: readonly Pupil[];
   readonly names: LessonNames;
+  /** Leads to the field at a path of plan.json, such as `stations[2].reps`. */
+  readonly onGo: (path: string) => void;
 }) {
-  const [problems, setProblems] = useState<readonly Problem[] | null>(null);
-  useEffect(() => {
-    let isWanted = true;
-    void client.request('checkPlan', { plan }).then((reply) => {
-      if (isWanted) setProblems(reply.ok ? reply.value.problems : reply.problems);
-    });
-    return () => {
-      isWanted = false;
-    };
-  }, [client, plan]);
+  const ends = findLooseEnds(plan, pupils).map((end) => ({ ...describeLooseEnd(end), path: end.path }));
+  const slips = (problems ?? []).map((problem) => ({
+    ...describeProblem(problem, names),
+    path: 'path' in problem ? problem.path : '',
+  }));
+  const amiss = [...ends, ...slips];
+  const next = useRef(0);
+  useKeys({
+    'next-flag': () => {
+      const found = amiss[next.current % Math.max(1, amiss.length)];
+      if (!found) return false;
+      next.current += 1;
+      onGo(found.path);
+      return true;
+    },
+  });
   const codes = new Set<string>(problems?.map(({ code }) => code));
   return (
     <Sheet label={PLAN.checks} className="chk">
-      {refused.length > 0 && (
-        <StopNote title={PLAN.notSaved} advice={refused.map((problem) => describeProblem(problem, names))} />
-      )}
       <ul aria-live="polite">
+        {amiss.map(({ what, todo, path }) => (
+          <li key={`${path} ${what}`} className="need">
+            <Glyph name="warn" />
+            <span>
+              <b>{what}</b> {todo}
+            </span>
+            <button type="button" className="lk push" onClick={() => onGo(path)}>
+              {PLAN.goThere}
+              <span className="vh">: {what}</span>
+            </button>
+          </li>
+        ))}
         {problems === null && <li>{PLAN.checking}</li>}
-        {problems?.map((problem) => {
-          const { what, todo } = describeProblem(problem, names);
-          return (
-            <li key={what} className="need">
-              <Glyph name="warn" />
-              <span>
-                <b>{what}</b> {todo}
-              </span>
-            </li>
-          );
-        })}
         {problems &&
           CHECKS.filter((check) => check.codes.every((code) => !codes.has(code))).map(({ holds }) => (
             <li key={holds}>

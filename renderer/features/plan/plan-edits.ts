@@ -1,4 +1,6 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
+import type { PlanEdit } from './plan-draft.ts';
+import { readMinutes, writeMinutes } from './slot-times.ts';
 
 /** What a number may be, for the field it is typed in. */
 export interface NumberRange {
@@ -7,39 +9,95 @@ export interface NumberRange {
   readonly step: number;
 }
 
-/** Ranges of the tolerances, as the plan's format has them. */
+/** Ranges of the plan's numbers, as its format has them. */
 export const RANGES = {
   togetherSeconds: { min: 0.05, max: 5, step: 0.05 },
   clockDoubtSeconds: { min: 1, max: 3600, step: 1 },
   periodGraceMinutes: { min: 0, max: 60, step: 1 },
   shortestClipSeconds: { min: 0, max: 60, step: 0.5 },
-  awardPoints: { min: 0, max: 100, step: 0.5 },
+  points: { min: 0, max: 100, step: 0.5 },
+  reps: { min: 1, max: 200, step: 1 },
+  cycleSeconds: { min: 0.2, max: 20, step: 0.1 },
+  minutes: { min: 0, max: 60, step: 1 },
+  seed: { min: 0, max: 999_999, step: 1 },
+  metres: { min: 0, max: 5000, step: 1 },
+  percent: { min: 0, max: 100, step: 1 },
+  revision: { min: 1, max: 999, step: 1 },
 } as const satisfies Readonly<Record<string, NumberRange>>;
 
-/** The plan with one tolerance changed. */
-export function changeTolerance(
-  { tolerances }: Plan,
-  name: keyof Plan['tolerances'],
-  value: number,
-): Partial<Plan> {
-  return { tolerances: { ...tolerances, [name]: value } };
+/** Other facts of the lesson. */
+export function changeLesson(change: Partial<Plan['lesson']>): PlanEdit {
+  return ({ lesson }) => ({ lesson: { ...lesson, ...change } });
 }
 
-/** The plan with one end of a period changed. */
+/** One tolerance changed. */
+export function changeTolerance(name: keyof Plan['tolerances'], value: number): PlanEdit {
+  return ({ tolerances }) => ({ tolerances: { ...tolerances, [name]: value } });
+}
+
+/** Other minutes for warming up or clearing up. */
+export function changeTiming(change: Partial<Plan['timing']>): PlanEdit {
+  return ({ timing }) => ({ timing: { ...timing, ...change } });
+}
+
+/** One end of a period changed. */
 export function changePeriod(
-  { periods }: Plan,
   code: string,
   change: { readonly start?: string; readonly end?: string },
-): Partial<Plan> {
-  return { periods: periods.map((period) => (period.code === code ? { ...period, ...change } : period)) };
+): PlanEdit {
+  return ({ periods }) => ({
+    periods: periods.map((period) => (period.code === code ? { ...period, ...change } : period)),
+  });
 }
 
-/** The plan with another period as the lesson's. */
-export function changeLessonPeriod({ lesson }: Plan, period: string): Partial<Plan> {
-  return { lesson: { ...lesson, period } };
+/** One more period after the last of the day, ten minutes after it and as long. */
+export const addPeriod: PlanEdit = ({ periods }) => {
+  const last = periods.at(-1);
+  const codes = new Set(periods.map(({ code }) => code));
+  const code = periods.map((_, at) => `p${at + 2}`).find((each) => !codes.has(each)) ?? 'p1';
+  const start = last ? readMinutes(last.end) + 10 : 9 * 60;
+  const length = last ? Math.max(10, readMinutes(last.end) - readMinutes(last.start)) : 45;
+  return {
+    periods: [...periods, { code, start: writeMinutes(start), end: writeMinutes(start + length) }],
+  };
+};
+
+/** Without a period; the lesson's own stays. */
+export function removePeriod(code: string): PlanEdit {
+  return ({ periods, lesson }) =>
+    lesson.period === code ? {} : { periods: periods.filter((period) => period.code !== code) };
 }
 
-/** The plan with other points for a clip that meets every criterion. */
-export function changeAward({ rubric }: Plan, points: number): Partial<Plan> {
-  return { rubric: { ...rubric, award: { rule: 'all-or-nothing', points } } };
+/** The lists of sentences in the briefing. */
+export type BriefingList = 'rules' | 'boundaries' | 'cautions';
+
+/** A list of the briefing with one sentence otherwise, by its place; empty takes it out, a new place adds it. */
+export function changeSentence(list: BriefingList, at: number, sentence: string): PlanEdit {
+  return ({ briefing }) => ({
+    briefing: { ...briefing, [list]: replaceAt(briefing[list], at, sentence === '' ? null : sentence) },
+  });
+}
+
+/** One more caution at the end of the list; one that is there already is not repeated. */
+export function addCaution(caution: string): PlanEdit {
+  return ({ briefing }) =>
+    briefing.cautions.includes(caution)
+      ? {}
+      : { briefing: { ...briefing, cautions: [...briefing.cautions, caution] } };
+}
+
+/** A word to learn with its meaning, by its place; null takes it out, a new place adds it. */
+export function changeWord(at: number, word: Plan['briefing']['words'][number] | null): PlanEdit {
+  return ({ briefing }) => ({ briefing: { ...briefing, words: replaceAt(briefing.words, at, word) } });
+}
+
+/** The objective of the lesson; empty: none. */
+export function changeObjective(objective: string): PlanEdit {
+  return ({ briefing: { objective: _, ...briefing } }) => ({
+    briefing: objective === '' ? briefing : { ...briefing, objective },
+  });
+}
+
+function replaceAt<Item>(items: readonly Item[], at: number, item: Item | null): Item[] {
+  return [...items.slice(0, at), ...(item === null ? [] : [item]), ...items.slice(at + 1)];
 }

@@ -1,56 +1,90 @@
 import './plan.css';
-import { useState } from 'react';
-import type { Problem } from '../../../src-core/contract/problem.ts';
-import type { Plan as LessonPlan } from '../../../src-core/lesson/plan.ts';
+import './stations.css';
+import './rotation.css';
+import './squads.css';
+import { useMemo, useState } from 'react';
+import { buildLessonNames } from '../../client/lesson-names.ts';
 import type { StepProps } from '../../client/steps.ts';
-import { PLAN } from '../../text/english/plan-step.ts';
-import { STEP_NAMES } from '../../text/english/window.ts';
-import { ScreenHead, Sheet } from '../../ui/sheet.tsx';
+import { PLAN, RULES } from '../../text/english/plan-step.ts';
+import { useKeys } from '../../ui/keys/use-keys.ts';
+import { Sheet } from '../../ui/sheet.tsx';
+import { BriefingSheet } from './briefing-sheet.tsx';
+import { findStationPlace } from './find-field.ts';
 import { PeriodSentences } from './period-sentences.tsx';
 import { PlanChecks } from './plan-checks.tsx';
-import { RotationTable } from './rotation-table.tsx';
-import { RubricList } from './rubric-list.tsx';
+import type { PlanEdit } from './plan-draft.ts';
+import { PlanHead } from './plan-head.tsx';
+import { RefusedNote } from './refused-note.tsx';
+import { RotationSheet } from './rotation-sheet.tsx';
+import { RubricSheet } from './rubric-sheet.tsx';
 import { RuleSentences } from './rule-sentences.tsx';
+import { getSlotTimes } from './slot-times.ts';
+import { SquadSheet } from './squad-sheet.tsx';
+import { addStation } from './station-edits.ts';
 import { StationTable } from './station-table.tsx';
+import { TimeSentences } from './time-sentences.tsx';
+import { useClass } from './use-class.ts';
+import { useFieldFocus } from './use-field-focus.ts';
+import { useLibrary } from './use-library.ts';
+import { usePlanDraft } from './use-plan-draft.ts';
+import { usePlanProblems } from './use-plan-problems.ts';
+import { VersionSheet } from './version-sheet.tsx';
 
-/** Plan: stations and rotation to look at; rules, tolerances and periods as sentences to change in place. */
-export function Plan({ lesson, desk, names }: StepProps) {
-  const { plan } = lesson;
-  const [refused, setRefused] = useState<readonly Problem[]>([]);
-  const change = async (part: Partial<LessonPlan>) => {
-    const edited = { ...plan, ...part };
-    const reply = await desk.ask('savePlan', { base: lesson.planVersion, plan: edited });
-    setRefused(reply.ok ? [] : reply.problems);
+/** Plan: the whole lesson before class as a printed form whose words are changed in place; each change is saved at once. */
+export function Plan(props: StepProps) {
+  const { lesson, desk } = props;
+  const { draft, state } = usePlanDraft(lesson, desk);
+  const { plan, refused } = state;
+  // The sheet's own words, saved or not.
+  const names = useMemo(() => buildLessonNames({ plan, clips: lesson.clips }), [plan, lesson.clips]);
+  const problems = usePlanProblems(desk.client, plan);
+  const [opened, setOpened] = useState<string | null>(null);
+  const focusField = useFieldFocus();
+  const onChange = (edit: PlanEdit) => void draft.change(edit);
+  const goTo = (path: string) => {
+    const place = findStationPlace(path);
+    if (place !== null) setOpened(plan.stations[place]?.code ?? null);
+    focusField(path);
   };
-  const slots = Math.max(...plan.squads.map(({ route }) => route.length));
+  const add = () => {
+    onChange(addStation);
+    focusField(`stations[${plan.stations.length}].place`);
+  };
+  useKeys({ undo: draft.undo, redo: draft.redo });
+  const slots = getSlotTimes(plan);
+  const library = useLibrary(desk.client);
+  const pupilDesk = useClass({ ...props, names }, draft);
   return (
     <>
-      <ScreenHead
-        title={STEP_NAMES.plan}
-        sentence={PLAN.sentence(lesson.pupils.length, plan.squads.length, slots)}
-      />
+      <PlanHead plan={plan} pupils={lesson.pupils.length} {...{ names, onChange }} />
+      <RefusedNote {...{ refused, names }} onRetry={draft.retry} onDrop={draft.drop} />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
-      <section className="left-side" tabIndex={0} aria-label={PLAN.overview}>
-        <StationTable plan={plan} />
-        <RotationTable plan={plan} />
+      <section className="left-side" tabIndex={0} aria-label={PLAN.left}>
+        <StationTable {...{ plan, opened }} onOpen={setOpened} onAdd={add} acts={{ library, onChange }} />
+        <SquadSheet plan={plan} pupilDesk={pupilDesk} />
+        <BriefingSheet {...{ plan, onChange }} />
       </section>
-      <div className="right-side">
-        <Sheet label={PLAN.rules} className="says-sheet">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
+      <section className="right-side" tabIndex={0} aria-label={PLAN.right}>
+        <RotationSheet {...{ plan, slots, names, onChange }} />
+        <PlanChecks {...{ problems, plan, names }} pupils={lesson.pupils} onGo={goTo} />
+        <RubricSheet {...{ plan, names, onChange }} />
+        <Sheet label={RULES.head} className="says-sheet">
           <header className="strip-head">
-            <h2>{PLAN.rules}</h2>
-            <span className="cap">{PLAN.rulesHint}</span>
+            <h2>{RULES.head}</h2>
+            <span className="cap">{RULES.hint}</span>
           </header>
-          <RuleSentences plan={plan} onChange={change} />
+          <RuleSentences {...{ plan, onChange }} />
         </Sheet>
-        <PlanChecks client={desk.client} {...{ plan, refused, names }} />
-        <Sheet label={PLAN.periods} className="says-sheet">
-          <header className="strip-head">
-            <h2>{PLAN.periods}</h2>
+        <Sheet label={RULES.periods} className="says-sheet">
+          <header className="strip-head" data-at="periods">
+            <h2>{RULES.periods}</h2>
           </header>
-          <PeriodSentences plan={plan} onChange={change} />
+          <TimeSentences {...{ plan, slots, onChange }} />
+          <PeriodSentences {...{ plan, onChange }} />
         </Sheet>
-        <RubricList plan={plan} />
-      </div>
+        <VersionSheet {...{ desk, draft, names }} planVersion={lesson.planVersion} />
+      </section>
     </>
   );
 }

@@ -1,15 +1,17 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
-import { ORDER_CHOICES, PLAN } from '../../text/english/plan-step.ts';
-import { changeAward, changeTolerance, RANGES } from './plan-edits.ts';
-import { ChoiceWord, TypedWord } from './word.tsx';
+import { ORDER_CHOICES, RULES } from '../../text/english/plan-step.ts';
+import { ChoiceWord } from './choice-word.tsx';
+import type { PlanEdit } from './plan-draft.ts';
+import { changeLesson, changeTolerance, RANGES } from './plan-edits.ts';
+import { TypedWord } from './typed-word.tsx';
 
-const RETAKES = Object.entries(PLAN.retakes) as readonly (readonly [Plan['retake'], string])[];
+const RETAKES = Object.entries(RULES.retakes) as readonly (readonly [Plan['retake'], string])[];
 
 const TOLERANCES = [
-  { name: 'togetherSeconds', words: PLAN.together, label: PLAN.togetherLabel, unit: PLAN.seconds },
-  { name: 'clockDoubtSeconds', words: PLAN.doubt, label: PLAN.doubtLabel, unit: PLAN.seconds },
-  { name: 'periodGraceMinutes', words: PLAN.grace, label: PLAN.graceLabel, unit: PLAN.minutes },
-  { name: 'shortestClipSeconds', words: PLAN.short, label: PLAN.shortLabel, unit: PLAN.seconds },
+  { name: 'togetherSeconds', words: RULES.together, label: RULES.togetherLabel, unit: RULES.seconds },
+  { name: 'clockDoubtSeconds', words: RULES.doubt, label: RULES.doubtLabel, unit: RULES.seconds },
+  { name: 'periodGraceMinutes', words: RULES.grace, label: RULES.graceLabel, unit: RULES.minutes },
+  { name: 'shortestClipSeconds', words: RULES.short, label: RULES.shortLabel, unit: RULES.seconds },
 ] as const;
 
 /** Rules and tolerances as sentences whose underlined words can be changed in place. */
@@ -18,64 +20,72 @@ export function RuleSentences({
   onChange,
 }: {
   readonly plan: Plan;
-  readonly onChange: (change: Partial<Plan>) => void;
+  readonly onChange: (edit: PlanEdit) => void;
 }) {
-  const { award } = plan.rubric;
   return (
     <ul className="says">
       <li>
-        {PLAN.order[0]}{' '}
+        {RULES.order[0]}{' '}
         <ChoiceWord
-          label={PLAN.orderLabel}
-          shown={PLAN.orderRules[plan.orderRule]}
+          label={RULES.orderLabel}
+          shown={RULES.orderRules[plan.orderRule]}
+          at="orderRule"
           choices={ORDER_CHOICES}
           value={plan.orderRule}
-          onChoose={(orderRule) => onChange({ orderRule })}
+          onChoose={(orderRule) => onChange(() => ({ orderRule }))}
         />
-        {PLAN.order[1]}
+        {RULES.order[1]}
       </li>
       <li>
-        {PLAN.retake[0]}{' '}
+        {RULES.retake[0]}{' '}
         <ChoiceWord
-          label={PLAN.retakeLabel}
-          shown={PLAN.retakes[plan.retake]}
+          label={RULES.retakeLabel}
+          shown={RULES.retakes[plan.retake]}
+          at="retake"
           choices={RETAKES}
           value={plan.retake}
-          onChoose={(retake) => onChange({ retake })}
+          onChoose={(retake) => onChange(() => ({ retake }))}
         />{' '}
-        {PLAN.retake[1]}
+        {RULES.retake[1]}
       </li>
-      {award.rule === 'sum' ? (
-        <li>{PLAN.awardSum}</li>
-      ) : (
-        <li>
-          {PLAN.award[0]}{' '}
-          <TypedWord
-            label={PLAN.awardLabel}
-            shown={PLAN.pointsWord(award.points)}
-            type="number"
-            range={RANGES.awardPoints}
-            value={String(award.points)}
-            onDecide={(value) => onChange(changeAward(plan, Number(value)))}
-          />{' '}
-          {PLAN.award[1]}
-        </li>
-      )}
       {TOLERANCES.map(({ name, words, label, unit }) => (
         <li key={name}>
           {words[0]}{' '}
           <TypedWord
             label={label}
             shown={unit(plan.tolerances[name])}
+            at={`tolerances.${name}`}
             type="number"
             range={RANGES[name]}
             value={String(plan.tolerances[name])}
-            onDecide={(value) => onChange(changeTolerance(plan, name, Number(value)))}
+            onDecide={(value) => onChange(changeTolerance(name, Number(value)))}
           />
           {words[1] === '.' ? '' : ' '}
           {words[1]}
         </li>
       ))}
+      <li>
+        {RULES.cards[0]}{' '}
+        <TypedWord
+          label={RULES.codeLabel}
+          shown={plan.lesson.code}
+          at="lesson.code"
+          type="text"
+          value={plan.lesson.code}
+          onDecide={(value) => onChange(changeLesson({ code: value.toUpperCase() }))}
+        />
+        {RULES.cards[1]}{' '}
+        <TypedWord
+          label={RULES.revisionLabel}
+          shown={String(plan.lesson.revision)}
+          at="lesson.revision"
+          type="number"
+          range={RANGES.revision}
+          value={String(plan.lesson.revision)}
+          onDecide={(value) => onChange(changeLesson({ revision: Number(value) }))}
+        />
+        {RULES.cards[2]}
+      </li>
     </ul>
   );
 }

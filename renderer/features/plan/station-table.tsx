@@ -1,53 +1,77 @@
+import { Fragment } from 'react';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
-import { PLAN } from '../../text/english/plan-step.ts';
-import { Plate } from '../../ui/marks.tsx';
+import { STATIONS } from '../../text/english/plan-stations.ts';
+import { Button } from '../../ui/button.tsx';
+import { Glyph } from '../../ui/glyph.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
+import { StationDetails } from './station-details.tsx';
+import { type RowActs, StationRow } from './station-row.tsx';
 
-/** The stations: letter, place with its clue, exercise with its counting rule, reps, caution. */
-export function StationTable({ plan }: { readonly plan: Plan }) {
+/** The stations as a table whose words are changed in place; one line at a time opens for all the rest of it. */
+export function StationTable({
+  plan,
+  opened,
+  onOpen,
+  onAdd,
+  acts,
+}: {
+  readonly plan: Plan;
+  /** Code of the station that lies open; null: none. */
+  readonly opened: string | null;
+  readonly onOpen: (code: string | null) => void;
+  readonly onAdd: () => void;
+  readonly acts: RowActs;
+}) {
+  const { stations } = plan;
   return (
-    <Sheet label={PLAN.stations} className="st">
-      <header className="strip-head">
-        <h2>{PLAN.stations}</h2>
-        <span className="cap">{PLAN.stationsSentence(plan.stations.length)}</span>
+    <Sheet label={STATIONS.head} className="st">
+      <header className="strip-head" data-at="stations">
+        <h2>{STATIONS.head}</h2>
+        <span className="cap">{STATIONS.sentence(stations.length)}</span>
+        <span className="push" />
+        <Button onPress={onAdd}>
+          <Glyph name="plus" /> {STATIONS.add}
+        </Button>
       </header>
       <table className="print stt">
         <thead>
           <tr>
             <td />
-            <th scope="col">{PLAN.place}</th>
-            <th scope="col">{PLAN.exercise}</th>
+            <th scope="col">{STATIONS.place}</th>
+            <th scope="col">{STATIONS.exercise}</th>
             <th scope="col" className="r">
-              {PLAN.reps}
+              {STATIONS.reps}
             </th>
-            <th scope="col">{PLAN.care}</th>
+            <th scope="col" className="care-head">
+              {STATIONS.care}
+            </th>
+            <td />
           </tr>
         </thead>
         <tbody>
-          {plan.stations.map(
-            ({ code, place, clue, exercise, counting, cycleSeconds, reps, caution = '' }) => (
-              <tr key={code}>
-                <td>
-                  <Plate letter={code} />
-                </td>
-                <th scope="row">
-                  <b>{place}</b>
-                  {clue && <small>{clue}</small>}
-                </th>
-                <td>
-                  <b>{exercise}</b>
-                  <small className="how">
-                    {PLAN.counting[counting]}
-                    {cycleSeconds && `, ${PLAN.tempo(...cycleSeconds)}`}
-                  </small>
-                </td>
-                <td className="r n">{reps}</td>
-                <td>
-                  <small className="how">{caution}</small>
-                </td>
-              </tr>
-            ),
-          )}
+          {stations.map((station, at) => {
+            const { code } = station;
+            const isOpen = code === opened;
+            return (
+              <Fragment key={code}>
+                <StationRow
+                  {...{ station, at, isOpen, acts }}
+                  onToggle={() => onOpen(isOpen ? null : code)}
+                />
+                {isOpen && (
+                  <tr className="sel">
+                    <td colSpan={6}>
+                      <StationDetails
+                        {...{ station, at }}
+                        isOnly={stations.length < 2}
+                        onChange={acts.onChange}
+                      />
+                    </td>
+                  </tr>
+                )}
+              </Fragment>
+            );
+          })}
         </tbody>
       </table>
     </Sheet>

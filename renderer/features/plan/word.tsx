@@ -1,119 +1,67 @@
-import { type ReactNode, useEffect, useRef, useState } from 'react';
-import { PLAN } from '../../text/english/plan-step.ts';
-import type { NumberRange } from './plan-edits.ts';
+import { type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
+import { WORDS } from '../../text/english/plan-step.ts';
 
-interface WordProps {
+/** What every underlined word of the sheet has. */
+export interface WordProps {
   /** What the word stands for, for its name. */
   readonly label: string;
-  /** As it stands in the sentence. */
+  /** As it stands in the sentence; empty: nothing is there yet. */
   readonly shown: string;
+  /** Pencilled in the place of nothing, such as "add a clue". */
+  readonly hint?: string;
+  /** Where in plan.json it stands, such as `stations[2].reps`, so that a problem can lead to it. */
+  readonly at?: string;
 }
 
-/** An underlined word of a sentence: pressed, it becomes a field; Enter or leaving decides, Escape gives up. */
-function Word({
+/** Ends an edit; `isByKey`: Enter or Escape, so the focus goes back to the word. */
+export type CloseWord = (isByKey: boolean) => void;
+
+/**
+ * An underlined word of a sentence. Pressed, or typed at, it becomes a field in its place; Enter, Tab or leaving
+ * decides, Escape gives up.
+ */
+export function Word({
   label,
   shown,
+  hint = WORDS.nothing,
+  at,
   edit,
-}: WordProps & { readonly edit: (close: (isDone: boolean) => void) => ReactNode }) {
+}: WordProps & { readonly edit: (close: CloseWord) => ReactNode }) {
   const [isEdited, setEdited] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
-  const wasEdited = useRef(false);
+  const comesBack = useRef(false);
   useEffect(() => {
-    if (wasEdited.current && !isEdited) button.current?.focus();
-    wasEdited.current = isEdited;
+    if (comesBack.current && !isEdited) button.current?.focus();
+    comesBack.current = false;
   }, [isEdited]);
-  if (isEdited) return edit(() => setEdited(false));
+  const close: CloseWord = (isByKey) => {
+    comesBack.current = isByKey;
+    setEdited(false);
+  };
+  if (isEdited) return edit(close);
+  const typeAt = (event: KeyboardEvent) => {
+    if (!isTyped(event)) return;
+    event.stopPropagation();
+    // Now, so that the sign itself falls into the field that takes the focus.
+    flushSync(() => setEdited(true));
+  };
   return (
     <button
       ref={button}
       type="button"
-      className="word"
-      aria-label={PLAN.change(label, shown)}
+      className={`word ${shown === '' ? 'pen' : ''}`}
+      aria-label={WORDS.change(label, shown)}
+      data-at={at}
       onClick={() => setEdited(true)}
+      onKeyDown={typeAt}
     >
-      {shown}
+      {shown === '' ? hint : shown}
     </button>
   );
 }
 
-/** A word that is one of a few. */
-export function ChoiceWord<Value extends string>({
-  choices,
-  value,
-  onChoose,
-  ...word
-}: WordProps & {
-  readonly choices: readonly (readonly [Value, string])[];
-  readonly value: Value;
-  readonly onChoose: (value: Value) => void;
-}) {
-  return (
-    <Word
-      {...word}
-      edit={(close) => (
-        <select
-          // biome-ignore lint/a11y/noAutofocus: the field takes the place of the word that was pressed
-          autoFocus
-          aria-label={word.label}
-          value={value}
-          onChange={({ currentTarget }) => {
-            close(true);
-            onChoose(currentTarget.value as Value);
-          }}
-          onBlur={() => close(false)}
-          onKeyDown={({ key }) => key === 'Escape' && close(false)}
-        >
-          {choices.map(([one, name]) => (
-            <option key={one} value={one}>
-              {name}
-            </option>
-          ))}
-        </select>
-      )}
-    />
-  );
-}
-
-/** A word that is typed: a number within a range, a local time, or a few letters. */
-export function TypedWord({
-  type,
-  value,
-  range,
-  onDecide,
-  ...word
-}: WordProps & {
-  readonly type: 'number' | 'time' | 'text';
-  readonly value: string;
-  readonly range?: NumberRange;
-  readonly onDecide: (value: string) => void;
-}) {
-  return (
-    <Word
-      {...word}
-      edit={(close) => (
-        <input
-          // biome-ignore lint/a11y/noAutofocus: the field takes the place of the word that was pressed
-          autoFocus
-          aria-label={word.label}
-          type={type}
-          defaultValue={value}
-          required
-          {...range}
-          onFocus={({ currentTarget }) => currentTarget.select()}
-          onBlur={({ currentTarget }) => {
-            close(true);
-            const isRight = currentTarget.validity.valid || currentTarget.validity.stepMismatch;
-            if (isRight && currentTarget.value !== value) onDecide(currentTarget.value);
-          }}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') event.currentTarget.blur();
-            if (event.key === 'Escape') {
-              event.currentTarget.value = value;
-              event.currentTarget.blur();
-            }
-          }}
-        />
-      )}
-    />
-  );
+/** A sign that begins a text; `?` stays the key to the list of keys. */
+function isTyped({ key, ctrlKey, metaKey, altKey }: KeyboardEvent): boolean {
+  return key.length === 1 && key !== ' ' && key !== '?' && !ctrlKey && !metaKey && !altKey;
 }

@@ -1,9 +1,13 @@
+import { useState } from 'react';
 import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { DeskView, LessonId } from '../../../src-core/contract/desk-view.ts';
+import type { Problem } from '../../../src-core/contract/problem.ts';
 import { BARE_NAMES } from '../../client/lesson-names.ts';
+import { NEW_LESSON } from '../../text/english/new-lesson.ts';
 import { START } from '../../text/english/window.ts';
 import { Button } from '../../ui/button.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
+import { CopyLesson } from './copy-lesson.tsx';
 
 /** Lessons opened before, and the way to any other folder. */
 export function RecentLessons({
@@ -12,18 +16,25 @@ export function RecentLessons({
   onOpen,
   onDesk,
   onChoose,
+  onNew,
+  onTroubles,
 }: {
   readonly client: DeskClient;
   readonly desk: DeskView | null;
   readonly onOpen: (lesson: LessonId) => void;
   readonly onDesk: (desk: DeskView) => void;
   readonly onChoose: () => void;
+  /** Opens a copy that was just made. */
+  readonly onNew: (lesson: LessonId) => void;
+  readonly onTroubles: (problems: readonly Problem[]) => void;
 }) {
   const forget = async (lesson: LessonId) => {
     const reply = await client.request('forgetLesson', { lesson });
     if (reply.ok && desk) onDesk({ ...desk, lessons: reply.value.lessons });
   };
+  const [copied, setCopied] = useState<LessonId | null>(null);
   const lessons = desk?.lessons ?? [];
+  const original = lessons.find(({ lesson }) => lesson === copied);
   return (
     <section className="sheet recent" aria-label={lessons.length === 0 ? START.own : START.recent}>
       {lessons.length === 0 ? (
@@ -34,7 +45,7 @@ export function RecentLessons({
       ) : (
         <h2>{START.recent}</h2>
       )}
-      <ol>
+      <ol hidden={lessons.length === 0}>
         {lessons.map(({ lesson, title, className, date, path, isDemo, isThere }) => (
           <li key={lesson}>
             <button type="button" className="recent-open" disabled={!isThere} onClick={() => onOpen(lesson)}>
@@ -47,6 +58,10 @@ export function RecentLessons({
                 {!isThere && ` · ${START.gone}`}
               </small>
             </button>
+            <Button look="bare" isDisabled={!isThere} onPress={() => setCopied(lesson)}>
+              {NEW_LESSON.copyShort}
+              <span className="vh">: {title}</span>
+            </Button>
             <Button look="bare" onPress={() => void forget(lesson)}>
               {START.forgetShort}
               <span className="vh">: {START.forget(title)}</span>
@@ -54,6 +69,14 @@ export function RecentLessons({
           </li>
         ))}
       </ol>
+      {original && (
+        <CopyLesson
+          key={original.lesson}
+          {...{ client, desk, original, onTroubles }}
+          onOpen={onNew}
+          onClose={() => setCopied(null)}
+        />
+      )}
       <Button onPress={onChoose}>
         <Glyph name="folder" /> {START.open}
       </Button>

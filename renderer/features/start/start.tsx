@@ -11,6 +11,7 @@ import { Mark } from '../../ui/mark.tsx';
 import { changePreferences, usePreferences } from '../../ui/preferences.ts';
 import { StopNote } from '../../ui/stop-note.tsx';
 import { DemoCard } from './demo-card.tsx';
+import { NewLesson } from './new-lesson.tsx';
 import { RecentLessons } from './recent-lessons.tsx';
 
 /** The chooser of lessons, and the first thing a new teacher sees: the demo one press away, and a short tour. */
@@ -30,7 +31,8 @@ export function Start({
   readonly troubles: readonly Problem[];
   /** How the window looks. */
   readonly tools: ReactNode;
-  readonly onOpen: (lesson: LessonId) => void;
+  /** A lesson that was just made opens at its plan. */
+  readonly onOpen: (lesson: LessonId, isNew?: boolean) => void;
   readonly onDesk: (desk: DeskView) => void;
 }) {
   const [own, setOwn] = useState<readonly Problem[]>([]);
@@ -48,6 +50,7 @@ export function Start({
     if (!reply.ok) setOwn(reply.problems);
     else if (folder) await openFolder(folder.token);
   };
+  const openNew = (lesson: LessonId) => onOpen(lesson, true);
   const shown = [...troubles, ...own];
   return (
     <main className="start" id="main">
@@ -75,7 +78,13 @@ export function Start({
       ) : (
         <div className="start-sheets">
           <DemoCard client={client} onOpen={onOpen} onTroubles={setOwn} />
-          <RecentLessons client={client} desk={desk} onOpen={onOpen} onDesk={onDesk} onChoose={choose} />
+          <NewLesson client={client} desk={desk} onOpen={openNew} onTroubles={setOwn} />
+          <RecentLessons
+            {...{ client, desk, onOpen, onDesk }}
+            onChoose={choose}
+            onNew={openNew}
+            onTroubles={setOwn}
+          />
           <Tour />
         </div>
       )}

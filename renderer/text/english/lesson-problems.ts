@@ -4,8 +4,6 @@ import { describeExpected } from './plan-fields.ts';
 import { readinessProblems } from './readiness-problems.ts';
 import type { Wordings } from './wordings.ts';
 
-const AT = (path: string) => `plan.json, ${path === '' ? 'as a whole' : path}`;
-
 const planProblems: Wordings<PlanProblem['code']> = {
   'plan-not-json': ({ line, column }) => ({
     what: `plan.json stops making sense at line ${line}, column ${column}.`,
@@ -19,56 +17,56 @@ const planProblems: Wordings<PlanProblem['code']> = {
     what: `plan.json was written by a newer Routemark (format ${version}; this one reads up to ${newest}).`,
     todo: 'Install the newer version. Nothing was changed.',
   }),
-  'plan-field': ({ path, expected, detail }) => ({
-    what: `${AT(path)}: expected ${describeExpected(expected, detail)}.`,
+  'plan-field': ({ path, expected, detail }, names) => ({
+    what: `${names.planPlace(path)}: expected ${describeExpected(expected, detail)}.`,
     todo: expected === 'unknown-key' ? 'Take it out, or correct its spelling.' : 'Correct it there.',
   }),
-  'plan-zone-unknown': ({ path, zone }) => ({
-    what: `${AT(path)}: “${zone}” is no time zone.`,
+  'plan-zone-unknown': ({ path, zone }, names) => ({
+    what: `${names.planPlace(path)}: “${zone}” is no time zone.`,
     todo: 'Write the school’s zone as Region/City, such as America/Halifax.',
   }),
-  'plan-code-twice': ({ path, value }) => ({
-    what: `${AT(path)}: the code “${value}” is used twice.`,
+  'plan-code-twice': ({ path, value }, names) => ({
+    what: `${names.planPlace(path)}: the code “${value}” is used twice.`,
     todo: 'Give each its own code.',
   }),
-  'plan-name-ambiguous': ({ path, other, name }) => ({
-    what: `${AT(path)}: “${name}” could also mean the squad “${other}”.`,
+  'plan-name-ambiguous': ({ path, other, name }, names) => ({
+    what: `${names.planPlace(path)}: “${name}” could also mean the squad “${other}”.`,
     todo: 'Give each squad its own name, pinnie colour and tablet label.',
   }),
-  'plan-station-unknown': ({ path, station }) => ({
-    what: `${AT(path)}: there is no station “${station}”.`,
+  'plan-station-unknown': ({ path, station }, names) => ({
+    what: `${names.planPlace(path)}: there is no station “${station}”.`,
     todo: 'Add the station, or take it off the route.',
   }),
-  'plan-station-repeated': ({ path, station }) => ({
-    what: `${AT(path)}: the route comes to station “${station}” a second time.`,
+  'plan-station-repeated': ({ path, station }, names) => ({
+    what: `${names.planPlace(path)}: the route comes to station “${station}” a second time.`,
     todo: 'Let each route visit a station once.',
   }),
-  'plan-start-differs': ({ path, start, first }) => ({
-    what: `${AT(path)}: the squad is to start at ${start}, but its route begins with ${first}.`,
+  'plan-start-differs': ({ path, start, first }, names) => ({
+    what: `${names.planPlace(path)}: the squad is to start at ${start}, but its route begins with ${first}.`,
     todo: 'Make the two agree.',
   }),
-  'plan-squads-meet': ({ path, station, slot, squads }) => ({
-    what: `${AT(path)}: ${list(squads)} reach station ${station} in the same slot (${slot + 1}).`,
+  'plan-squads-meet': ({ path, station, slot, squads }, names) => ({
+    what: `${names.planPlace(path)}: ${list(squads.map(names.squad))} reach station ${station} in the same slot (${slot + 1}).`,
     todo: 'Turn one of the routes, or let the squads share the station knowingly.',
   }),
-  'plan-period-unknown': ({ path, period }) => ({
-    what: `${AT(path)}: there is no period “${period}”.`,
+  'plan-period-unknown': ({ path, period }, names) => ({
+    what: `${names.planPlace(path)}: there is no period “${period}”.`,
     todo: 'Add it under periods, or name another.',
   }),
-  'plan-period-reversed': ({ path, start, end }) => ({
-    what: `${AT(path)}: it ends at ${end} and starts at ${start}.`,
+  'plan-period-reversed': ({ path, start, end }, names) => ({
+    what: `${names.planPlace(path)}: it ends at ${end} and starts at ${start}.`,
     todo: 'Correct the times.',
   }),
-  'plan-periods-overlap': ({ path, other }) => ({
-    what: `${AT(path)}: it overlaps with period ${other}.`,
+  'plan-periods-overlap': ({ path, other }, names) => ({
+    what: `${names.planPlace(path)}: it overlaps with period ${other}.`,
     todo: 'Correct the times.',
   }),
-  'plan-range-reversed': ({ path }) => ({
-    what: `${AT(path)}: the longest is shorter than the shortest.`,
+  'plan-range-reversed': ({ path }, names) => ({
+    what: `${names.planPlace(path)}: the longest is shorter than the shortest.`,
     todo: 'Write the shortest first.',
   }),
-  'plan-scale-order': ({ path }) => ({
-    what: `${AT(path)}: it is not below the step before it.`,
+  'plan-scale-order': ({ path }, names) => ({
+    what: `${names.planPlace(path)}: it is not below the step before it.`,
     todo: 'Write the best mark first, then downwards.',
   }),
   ...readinessProblems,

@@ -1,46 +1,91 @@
-import type { PlanProblem } from '../../../src-core/lesson/lesson-problem.ts';
+import type { PlanProblem, ReadinessProblem } from '../../../src-core/lesson/lesson-problem.ts';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
+import type { LooseEnd } from '../loose-end.ts';
 import { count } from './amounts.ts';
 
-type Code = PlanProblem['code'];
+type Code = (PlanProblem | ReadinessProblem)['code'];
 
 /** What a plan is checked for, said when it holds; it does not where a problem with one of the codes is there. */
 export const CHECKS: readonly { readonly holds: string; readonly codes: readonly Code[] }[] = [
-  { holds: 'No two squads reach a station in the same slot.', codes: ['plan-squads-meet'] },
   {
-    holds: 'Every route names stations that are there, each once.',
-    codes: ['plan-station-unknown', 'plan-station-repeated', 'plan-start-differs'],
+    holds: 'No two squads reach a station in the same slot.',
+    codes: ['plan-squads-meet', 'plan-too-many-squads'],
   },
+  {
+    holds: 'Every route names stations that are there, each once, and no forbidden leg.',
+    codes: ['plan-station-unknown', 'plan-station-repeated', 'plan-start-differs', 'plan-leg-forbidden'],
+  },
+  {
+    holds: 'Every station’s work fits its slot.',
+    codes: ['plan-timing-too-long', 'plan-reps-too-many', 'plan-slot-too-short'],
+  },
+  { holds: 'Every text fits its card.', codes: ['plan-text-too-long', 'plan-card-code-too-long'] },
+  { holds: 'Every place on a route has its clue, or none has one.', codes: ['plan-clue-missing'] },
   {
     holds: 'Periods follow one another without overlap.',
     codes: ['plan-period-reversed', 'plan-periods-overlap', 'plan-period-unknown'],
   },
   {
     holds: 'Squads, pinnies and tablets cannot be mixed up.',
-    codes: ['plan-name-ambiguous', 'plan-code-twice'],
+    codes: ['plan-name-ambiguous', 'plan-code-twice', 'plan-pinnies-alike'],
   },
 ];
 
-/** All that Plan says: stations, rotation, rules as sentences, what was checked. */
+/** What is still to be filled in, as a sentence and what to do. */
+export function describeLooseEnd(end: LooseEnd): { readonly what: string; readonly todo: string } {
+  switch (end.kind) {
+    case 'no-place':
+      return { what: `Station ${end.station} has no place yet.`, todo: 'Name where it is.' };
+    case 'no-exercise':
+      return { what: `Station ${end.station} has no exercise yet.`, todo: 'Choose one, or write your own.' };
+    case 'on-no-route':
+      return {
+        what: `No squad comes to station ${end.station}.`,
+        todo: 'Have the squads rotated anew, or leave it out today.',
+      };
+    case 'no-pupils':
+      return { what: 'No pupil is in the class yet.', todo: 'Take your class list over.' };
+    case 'squad-empty':
+      return { what: `Nobody is in squad ${end.squad}.`, todo: 'Form squads, or take it out.' };
+  }
+}
+
+/** Words of the words: what an underlined word says of itself, and why what was typed cannot be. */
+export const WORDS = {
+  change: (label: string, now: string) =>
+    now === '' ? `${label}: nothing yet. Add it` : `${label}: ${now}. Change it`,
+  nothing: 'add',
+  needed: 'Something must stand here.',
+  unreadable: 'This is not complete yet.',
+  whole: 'A whole number.',
+  outOfRange: (from: number, to: number) => `Between ${from} and ${to}.`,
+} as const;
+
+/** The head of Plan, its sheets' names, and what is said of saving. */
 export const PLAN = {
-  sentence: (pupils: number, squads: number, slots: number) =>
+  facts: ['for', 'of', 'on', ', period', '.'],
+  titleLabel: 'Title of the lesson',
+  classLabel: 'Class',
+  schoolLabel: 'School',
+  dateLabel: 'Day of the lesson',
+  periodLabel: 'Period of the day',
+  amounts: (pupils: number, squads: number, slots: number) =>
     `${count(pupils, 'pupil')} in ${count(squads, 'squad')}, ${count(slots, 'slot')} each.`,
-  overview: 'Stations and rotation',
-  stations: 'Stations',
-  stationsSentence: (stations: number) => `${count(stations, 'station')} on the field`,
-  place: 'Place, and the clue to the next',
-  exercise: 'Exercise, and how a rep is counted',
-  reps: 'Reps',
-  care: 'With care',
-  counting: { cycle: 'one per cycle', side: 'one per side' },
-  tempo: (from: number, to: number) => `${from}–${to} s`,
-  rotation: 'Rotation',
-  rotationCaption: 'Which squad is where in which slot',
-  slot: 'Slot',
-  free: 'free',
-  noneFree: '–',
-  rules: 'Rules of this lesson',
-  rulesHint: 'Press an underlined word to change it.',
+  left: 'Stations, squads and briefing',
+  right: 'Rotation, checks and rules',
+  checks: 'Checked',
+  checking: 'Checking the plan…',
+  goThere: 'Mend it',
+  notSaved: 'Not saved yet',
+  kept: 'What you typed stands on the sheet and is kept until you mend it or let it go.',
+  tryAgain: 'Save it now',
+  letGo: 'Back to what is saved',
+} as const;
+
+/** Rules of the lesson, tolerances, periods and timing as sentences. */
+export const RULES = {
+  head: 'Rules of this lesson',
+  hint: 'Press an underlined word, or type at it, to change it.',
   order: ['When the order is broken:', '.'],
   orderRules: {
     'void-route': 'the whole route is lost',
@@ -52,10 +97,6 @@ export const PLAN = {
   retake: ['Of two takes of one slot the', 'one counts.'],
   retakes: { first: 'first', last: 'last' },
   retakeLabel: 'Which take counts',
-  award: ['A clip earns', 'when every criterion is met.'],
-  awardSum: 'A clip earns the points of the criteria it meets.',
-  awardLabel: 'Points of a clip',
-  pointsWord: (amount: number) => count(amount, 'point'),
   together: ['Pupils are together while nobody is more than', 'behind.'],
   togetherLabel: 'Seconds behind that still count as together',
   doubt: ['A clip’s time is doubted when it is less sure than', '.'],
@@ -66,27 +107,27 @@ export const PLAN = {
   shortLabel: 'Seconds of the shortest film',
   seconds: (amount: number) => `${amount} s`,
   minutes: (amount: number) => `${amount} min`,
-  periods: 'Periods of the day',
+  cards: ['Its cards carry the code', ', printing', '.'],
+  codeLabel: 'Code on the cards',
+  revisionLabel: 'Printing of the cards',
+  periods: 'Time',
   lessonPeriod: ['This lesson is', ', local time of', '.'],
   lessonPeriodLabel: 'Period of this lesson',
   zoneLabel: 'Time zone of the school',
+  timing: ['It begins with', 'of warm-up and ends with', 'for clearing up;', '.'],
+  slotTime: (slots: number, minutes: number) => `${count(slots, 'slot')} of ${minutes} min are left for work`,
+  noTime: 'no time is left for work',
+  warmUpLabel: 'Minutes of warm-up',
+  clearUpLabel: 'Minutes for clearing up',
   period: ['from', 'to'],
   startLabel: (code: string) => `Start of ${code}`,
   endLabel: (code: string) => `End of ${code}`,
-  rubric: 'Rubric',
-  needed: 'needed',
-  points: (amount: number) => count(amount, 'point'),
-  perSquad: (label: string) => `${label}, per squad`,
-  upTo: (amount: number) => `0 – ${amount}`,
-  checks: 'Checked',
-  checking: 'Checking the plan…',
-  notSaved: 'Not changed',
-  change: (label: string, now: string) => `${label}: ${now}. Change it`,
-  outOfRange: (from: number, to: number) => `Between ${from} and ${to}.`,
+  addPeriod: 'Period',
+  removePeriod: (code: string) => `Take period ${code} out`,
 } as const;
 
 /** Names of the rules in the order of strictness, for choosing one. */
-export const ORDER_CHOICES = Object.entries(PLAN.orderRules) as readonly (readonly [
+export const ORDER_CHOICES = Object.entries(RULES.orderRules) as readonly (readonly [
   Plan['orderRule'],
   string,
 ])[];

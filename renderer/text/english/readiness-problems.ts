@@ -2,52 +2,50 @@ import type { ReadinessProblem } from '../../../src-core/lesson/lesson-problem.t
 import { count, list, span } from './amounts.ts';
 import type { Wordings } from './wordings.ts';
 
-const AT = (path: string) => `plan.json, ${path}`;
-
 /** Words for what would go wrong in class although the plan can be marked by. */
 export const readinessProblems: Wordings<ReadinessProblem['code']> = {
-  'plan-text-too-long': ({ path, length, limit }) => ({
-    what: `${AT(path)}: ${count(length, 'character')}, and the card has room for ${limit}.`,
+  'plan-text-too-long': ({ path, length, limit }, names) => ({
+    what: `${names.planPlace(path)}: ${count(length, 'character')}, and the card has room for ${limit}.`,
     todo: 'Say it in fewer words.',
   }),
-  'plan-clue-missing': ({ path, station }) => ({
-    what: `${AT(path)}: nothing leads to station ${station}, though other stations are found by a clue.`,
+  'plan-clue-missing': ({ path, station }, names) => ({
+    what: `${names.planPlace(path)}: nothing leads to station ${station}, though other stations are found by a clue.`,
     todo: 'Write the clue that leads there; squads read it at the station before.',
   }),
-  'plan-card-code-too-long': ({ path, station, length, limit }) => ({
-    what: `${AT(path)}: with this address the code on card ${station} holds ${length} characters; beyond ${limit} tablets no longer read it.`,
+  'plan-card-code-too-long': ({ path, station, length, limit }, names) => ({
+    what: `${names.planPlace(path)}: with this address the code on card ${station} holds ${length} characters; beyond ${limit} tablets no longer read it.`,
     todo: 'Use a shorter address of the demonstration.',
   }),
-  'plan-too-many-squads': ({ path, squads, stations }) => ({
-    what: `${AT(path)}: ${count(squads, 'squad')} on ${count(stations, 'station')}; two would always share one.`,
+  'plan-too-many-squads': ({ path, squads, stations }, names) => ({
+    what: `${names.planPlace(path)}: ${count(squads, 'squad')} on ${count(stations, 'station')}; two would always share one.`,
     todo: 'Form fewer squads, or add stations: a twin of a station needs its own code and card.',
   }),
   'plan-pinnies-alike': ({ path, squads }, names) => ({
-    what: `${AT(path)}: the pinnies of ${list(squads.map(names.squad))} look too much alike on film.`,
+    what: `${names.planPlace(path)}: the pinnies of ${list(squads.map(names.squad))} look too much alike on film.`,
     todo: 'Give one of them another colour.',
   }),
-  'plan-standard-unknown': ({ path, standard }) => ({
-    what: `${AT(path)}: the plan lists no standard “${standard}”.`,
+  'plan-standard-unknown': ({ path, standard }, names) => ({
+    what: `${names.planPlace(path)}: the plan lists no standard “${standard}”.`,
     todo: 'Add it under standards, or take the tag away.',
   }),
-  'plan-squad-unknown': ({ path, squad }) => ({
-    what: `${AT(path)}: there is no squad “${squad}”.`,
+  'plan-squad-unknown': ({ path, squad }, names) => ({
+    what: `${names.planPlace(path)}: there is no squad “${squad}”.`,
     todo: 'Add the squad, or take this line out.',
   }),
   'plan-leg-forbidden': ({ path, squad, leg: [from, to] }, names) => ({
-    what: `${AT(path)}: ${names.squad(squad)} walks from ${from} straight to ${to}, which the rotation forbids.`,
+    what: `${names.planPlace(path)}: ${names.squad(squad)} walks from ${from} straight to ${to}, which the rotation forbids.`,
     todo: 'Have routes made anew, or allow the leg.',
   }),
-  'plan-timing-too-long': ({ path, minutes, periodMinutes }) => ({
-    what: `${AT(path)}: warm-up and clearing up take ${minutes} min, and the period has ${periodMinutes} min.`,
+  'plan-timing-too-long': ({ path, minutes, periodMinutes }, names) => ({
+    what: `${names.planPlace(path)}: warm-up and clearing up take ${minutes} min, and the period has ${periodMinutes} min.`,
     todo: 'Leave time for the circuit.',
   }),
-  'plan-reps-too-many': ({ path, station, neededSeconds, slotSeconds }) => ({
-    what: `${AT(path)}: even quick reps at station ${station} take ${span(neededSeconds)}, and a slot has ${span(slotSeconds)}.`,
+  'plan-reps-too-many': ({ path, station, neededSeconds, slotSeconds }, names) => ({
+    what: `${names.planPlace(path)}: even quick reps at station ${station} take ${span(neededSeconds)}, and a slot has ${span(slotSeconds)}.`,
     todo: 'Ask for fewer reps. Never for quicker ones.',
   }),
-  'plan-slot-too-short': ({ path, station, neededSeconds, slotSeconds }) => ({
-    what: `${AT(path)}: the way to station ${station}, its card and its reps take ${span(neededSeconds)}, and a slot has ${span(slotSeconds)}.`,
+  'plan-slot-too-short': ({ path, station, neededSeconds, slotSeconds }, names) => ({
+    what: `${names.planPlace(path)}: the way to station ${station}, its card and its reps take ${span(neededSeconds)}, and a slot has ${span(slotSeconds)}.`,
     todo: 'Ask for fewer reps, visit fewer stations or shorten the way.',
   }),
 };

@@ -1,3 +1,4 @@
+import type { CheckedInput } from '../../contract/calls.ts';
 import type { LessonId } from '../../contract/desk-view.ts';
 import type { DeskEvent } from '../../contract/events.ts';
 import type { Problem } from '../../contract/problem.ts';
@@ -16,7 +17,9 @@ export interface DeskOptions {
   /** Where the desk keeps what it remembers; see `desk-record.ts`. */
   readonly home: string;
   /** A dialog of the system; null where the face has none. An empty list: closed without a choice. */
-  readonly chooseFolders: ((purpose: 'lesson' | 'clips' | 'hand-in') => Promise<readonly string[]>) | null;
+  readonly chooseFolders:
+    | ((purpose: CheckedInput<'chooseFolders'>['purpose']) => Promise<readonly string[]>)
+    | null;
   /** Films the demo lesson into a folder that is not there, or is one. */
   readonly filmDemo: (
     folder: string,

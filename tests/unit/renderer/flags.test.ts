@@ -12,6 +12,7 @@ import type { Flag, FlagCode } from '../../../src-core/matching/flag.ts';
 const names: Names = {
   squad: (code) => `Squad ${code}`,
   station: (code) => `Station ${code}`,
+  planPlace: (path) => `Place ${path}`,
   clip: (id) => `${id}.MOV`,
   time: () => '10:46:03',
 };

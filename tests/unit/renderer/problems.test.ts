@@ -8,6 +8,7 @@ import type { Problem } from '../../../src-core/contract/problem.ts';
 const names: Names = {
   squad: (code) => `Squad ${code}`,
   station: (code) => `Station ${code}`,
+  planPlace: (path) => `Place ${path}`,
   clip: (id) => `${id}.MOV`,
   time: () => '10:46:03',
 };

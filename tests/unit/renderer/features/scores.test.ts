@@ -1,7 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { countBefore } from '../../../../renderer/features/hand-in/counts.ts';
-import { changeAward, changePeriod, changeTolerance } from '../../../../renderer/features/plan/plan-edits.ts';
-import { buildRotation } from '../../../../renderer/features/plan/rotation.ts';
 import {
   buildForm,
   listDecisions,
@@ -170,29 +168,5 @@ describe('what is counted before handing in', () => {
       pointsMissing: 2,
       slots: 6,
     });
-  });
-});
-
-describe('editing a plan', () => {
-  test('changes one value and leaves the rest', () => {
-    const { plan } = lesson;
-    expect(changeTolerance(plan, 'togetherSeconds', 0.5).tolerances).toEqual({
-      ...plan.tolerances,
-      togetherSeconds: 0.5,
-    });
-    expect(changePeriod(plan, 'p1', { end: '11:45' }).periods).toEqual([
-      { code: 'p1', start: '09:50', end: '11:45' },
-    ]);
-    expect(changeAward(plan, 2).rubric).toMatchObject({ award: { rule: 'all-or-nothing', points: 2 } });
-  });
-
-  test('shows the rotation with the stations that stand empty', () => {
-    expect(
-      buildRotation(lesson.plan).map(({ at, free }) => [at.map(({ station }) => station), free]),
-    ).toEqual([
-      [['A', 'B'], ['C']],
-      [['B', 'C'], ['A']],
-      [['C', 'A'], ['B']],
-    ]);
   });
 });

@@ -1,0 +1,105 @@
+import type { Plan } from '../../../src-core/lesson/plan.ts';
+import { BRIEFING, USUAL_CAUTIONS } from '../../text/english/plan-briefing.ts';
+import { Button } from '../../ui/button.tsx';
+import { Glyph } from '../../ui/glyph.tsx';
+import { Sheet } from '../../ui/sheet.tsx';
+import type { PlanEdit } from './plan-draft.ts';
+import { addCaution, type BriefingList, changeObjective, changeSentence } from './plan-edits.ts';
+import { TypedWord } from './typed-word.tsx';
+import { WordsToLearn } from './words-to-learn.tsx';
+
+const LISTS = ['cautions', 'rules', 'boundaries'] as const satisfies readonly BriefingList[];
+
+/** The most sentences that a list of the briefing may have. */
+const MOST = 12;
+
+/** What is said to the class before it starts; usual cautions can be taken over, in pencil until they are. */
+export function BriefingSheet({
+  plan,
+  onChange,
+}: {
+  readonly plan: Plan;
+  readonly onChange: (edit: PlanEdit) => void;
+}) {
+  const { briefing } = plan;
+  const { objective = '' } = briefing;
+  return (
+    <Sheet label={BRIEFING.head} className="briefing">
+      <header className="strip-head" data-at="briefing">
+        <h2>{BRIEFING.head}</h2>
+        <span className="cap">{BRIEFING.policy}</span>
+      </header>
+      <div className="briefing-lists">
+        <section>
+          <h3>{BRIEFING.objective}</h3>
+          <TypedWord
+            label={BRIEFING.objective}
+            shown={objective}
+            hint={BRIEFING.objectiveHint}
+            at="briefing.objective"
+            type="text"
+            value={objective}
+            isOptional
+            isWide
+            onDecide={(value) => onChange(changeObjective(value))}
+          />
+        </section>
+        <WordsToLearn words={briefing.words} onChange={onChange} />
+        {LISTS.map((list) => (
+          <SentenceList key={list} list={list} sentences={briefing[list]} onChange={onChange} />
+        ))}
+      </div>
+    </Sheet>
+  );
+}
+
+function SentenceList({
+  list,
+  sentences,
+  onChange,
+}: {
+  readonly list: BriefingList;
+  readonly sentences: readonly string[];
+  readonly onChange: (edit: PlanEdit) => void;
+}) {
+  const { head, hint, label } = BRIEFING.lists[list];
+  const usual = list === 'cautions' ? USUAL_CAUTIONS.filter((one) => !sentences.includes(one)) : [];
+  const rows = sentences.length < MOST ? [...sentences, ''] : sentences;
+  return (
+    <section>
+      <h3>{head}</h3>
+      <ol>
+        {rows.map((sentence, at) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a sentence is known by its place
+          <li key={at}>
+            <TypedWord
+              label={label(at + 1)}
+              shown={sentence}
+              hint={hint}
+              at={`briefing.${list}[${at}]`}
+              type="text"
+              value={sentence}
+              isOptional
+              isWide
+              onDecide={(value) => onChange(changeSentence(list, at, value))}
+            />
+          </li>
+        ))}
+      </ol>
+      {usual.length > 0 && sentences.length < MOST && (
+        <>
+          <h4 className="cap">{BRIEFING.usual}</h4>
+          <ul className="usual">
+            {usual.map((caution) => (
+              <li key={caution}>
+                <Button look="bare" className="pen" onPress={() => onChange(addCaution(caution))}>
+                  <Glyph name="plus" /> {caution}
+                </Button>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  );
+}

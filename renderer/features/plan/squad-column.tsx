@@ -1,0 +1,83 @@
+import type { KeyboardEvent } from 'react';
+import { isTextDropItem, ListBox, ListBoxItem, useDragAndDrop } from 'react-aria-components';
+import type { Plan, Squad, SquadCode } from '../../../src-core/lesson/plan.ts';
+import type { Pupil } from '../../../src-core/lesson/roster.ts';
+import { SQUADS } from '../../text/english/plan-squads.ts';
+import type { PlanEdit } from './plan-draft.ts';
+import { SquadSigns } from './squad-signs.tsx';
+
+/** What a dragged pupil is known by. */
+const PUPIL = 'application/x-routemark-pupil';
+
+/** One squad: what tells it apart, and its pupils, who can be dragged to another squad or sent there by its number. */
+export function SquadColumn({
+  squad,
+  at,
+  plan,
+  pupils,
+  chosen,
+  onChoose,
+  onMove,
+  onChange,
+}: {
+  readonly squad: Squad;
+  /** Its place in the plan, from 0. */
+  readonly at: number;
+  readonly plan: Plan;
+  readonly pupils: readonly Pupil[];
+  /** Ids of pupils chosen in all squads. */
+  readonly chosen: readonly string[];
+  readonly onChoose: (ids: readonly string[]) => void;
+  readonly onMove: (ids: readonly string[], squad: SquadCode) => void;
+  readonly onChange: (edit: PlanEdit) => void;
+}) {
+  const own = new Set(pupils.map(({ id }) => id));
+  const { dragAndDropHooks } = useDragAndDrop({
+    getItems: (keys) =>
+      [...keys].map((key) => ({ [PUPIL]: String(key), 'text/plain': nameOf(pupils, String(key)) })),
+    acceptedDragTypes: [PUPIL],
+    getDropOperation: () => 'move',
+    onRootDrop: ({ items }) => {
+      const texts = items.filter(isTextDropItem).map((item) => item.getText(PUPIL));
+      void Promise.all(texts).then((ids) => onMove(ids, squad.code));
+    },
+  });
+  const sendByNumber = (event: KeyboardEvent) => {
+    const target = plan.squads[Number(event.key) - 1];
+    const focused = (event.target as HTMLElement).dataset.pupil;
+    if (!target || focused === undefined || event.ctrlKey || event.altKey || event.metaKey) return;
+    // Before the list takes the digit for the beginning of a name.
+    event.preventDefault();
+    event.stopPropagation();
+    onMove(chosen.includes(focused) ? chosen : [focused], target.code);
+  };
+  return (
+    <section className="squad-column" aria-label={squad.name} onKeyDownCapture={sendByNumber}>
+      <SquadSigns {...{ squad, at, plan, onChange }} isEmpty={pupils.length === 0} />
+      <ListBox
+        aria-label={SQUADS.pupilsOf(squad.name)}
+        className="pupils"
+        items={pupils}
+        selectionMode="multiple"
+        selectedKeys={chosen.filter((id) => own.has(id))}
+        onSelectionChange={(keys) => {
+          const now = keys === 'all' ? [...own] : [...keys].map(String);
+          onChoose([...chosen.filter((id) => !own.has(id)), ...now]);
+        }}
+        dragAndDropHooks={dragAndDropHooks}
+        renderEmptyState={() => <span className="pen">{SQUADS.nobody}</span>}
+      >
+        {({ id, given, family }) => (
+          <ListBoxItem id={id} textValue={`${given} ${family}`} data-pupil={id}>
+            {given} {family}
+          </ListBoxItem>
+        )}
+      </ListBox>
+    </section>
+  );
+}
+
+function nameOf(pupils: readonly Pupil[], id: string): string {
+  const pupil = pupils.find((one) => one.id === id);
+  return pupil ? `${pupil.given} ${pupil.family}` : id;
+}

@@ -1,0 +1,72 @@
+import type { Plan, Squad } from '../../../src-core/lesson/plan.ts';
+import { PINNIES } from '../../../src-core/lesson/squads/pinnies.ts';
+import { SQUADS } from '../../text/english/plan-squads.ts';
+import { Bib } from '../../ui/bib.tsx';
+import { Glyph } from '../../ui/glyph.tsx';
+import { ChoiceWord } from './choice-word.tsx';
+import type { PlanEdit } from './plan-draft.ts';
+import { changeSquad, removeSquad } from './squad-edits.ts';
+import { TypedWord } from './typed-word.tsx';
+
+/** What tells a squad apart: its name, pinnie and tablet, each to be changed in place. */
+export function SquadSigns({
+  squad: { code, name, pinnie, tablet },
+  at,
+  plan,
+  isEmpty,
+  onChange,
+}: {
+  readonly squad: Squad;
+  readonly at: number;
+  readonly plan: Plan;
+  /** Nobody is in it, so that it may be taken out. */
+  readonly isEmpty: boolean;
+  readonly onChange: (edit: PlanEdit) => void;
+}) {
+  const path = (field: string) => `squads[${at}].${field}`;
+  const choices = PINNIES.map((kind) => [kind.name, kind.name] as const);
+  const takePinnie = (chosen: string) => {
+    const kind = PINNIES.find((one) => one.name === chosen);
+    if (kind) onChange(changeSquad(code, { pinnie: { name: kind.name, colour: kind.colour } }));
+  };
+  return (
+    <header>
+      <div>
+        <Bib pinnie={{ ...pinnie, at }} />
+        <TypedWord
+          label={SQUADS.nameOf(name)}
+          shown={name}
+          at={path('name')}
+          type="text"
+          value={name}
+          onDecide={(value) => onChange(changeSquad(code, { name: value }))}
+        />
+        <span className="push" />
+        {isEmpty && plan.squads.length > 1 && (
+          <button type="button" className="btn bare small" onClick={() => onChange(removeSquad(code))}>
+            <Glyph name="cross" />
+            <span className="vh">{SQUADS.remove(name)}</span>
+          </button>
+        )}
+      </div>
+      <div className="signs">
+        <ChoiceWord
+          label={SQUADS.pinnieOf(name)}
+          shown={pinnie.name}
+          at={path('pinnie')}
+          choices={choices}
+          value={pinnie.name}
+          onChoose={takePinnie}
+        />
+        <TypedWord
+          label={SQUADS.tabletOf(name)}
+          shown={tablet}
+          at={path('tablet')}
+          type="text"
+          value={tablet}
+          onDecide={(value) => onChange(changeSquad(code, { tablet: value }))}
+        />
+      </div>
+    </header>
+  );
+}

@@ -1,0 +1,14 @@
+import { useEffect, useState } from 'react';
+import { findField } from './find-field.ts';
+
+/** Gives the way to a field: called with a path of plan.json, the field has the focus once it is on the sheet. */
+export function useFieldFocus(): (path: string) => void {
+  const [wanted, setWanted] = useState<{ readonly path: string } | null>(null);
+  useEffect(() => {
+    if (!wanted) return;
+    const field = findField(wanted.path);
+    field?.scrollIntoView({ block: 'center' });
+    field?.focus();
+  }, [wanted]);
+  return (path) => setWanted({ path });
+}

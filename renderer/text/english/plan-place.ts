@@ -1,0 +1,84 @@
+import type { Plan } from '../../../src-core/lesson/plan.ts';
+
+/** Fields of plan.json whose own name is no word. */
+const FIELDS: Readonly<Record<string, string>> = {
+  code: 'letter or code',
+  className: 'class',
+  cycleSeconds: 'tempo',
+  countsAs: 'what counts as a rep',
+  transit: 'on the way here',
+  photo: 'reference photo',
+  startsAt: 'start',
+  colour: 'colour',
+  fromPercent: 'lowest share',
+  maxPoints: 'most points',
+  warmUpMinutes: 'warm-up',
+  clearUpMinutes: 'clearing up',
+  togetherSeconds: 'together',
+  clockDoubtSeconds: 'doubtful times',
+  periodGraceMinutes: 'minutes around a period',
+  shortestClipSeconds: 'shortest film',
+};
+
+/** Parts of the plan that stand for themselves. */
+const PARTS: Readonly<Record<string, string>> = {
+  lesson: 'The lesson',
+  zone: 'Time zone',
+  stations: 'Stations',
+  squads: 'Squads',
+  periods: 'Periods',
+  briefing: 'Briefing',
+  timing: 'Time',
+  grouping: 'How squads are formed',
+  rotation: 'Rotation',
+  standards: 'Standards',
+  rubric: 'Rubric',
+  scale: 'Scale',
+  tolerances: 'Rules',
+  orderRule: 'Order rule',
+  gradeSheet: 'Columns of the grade sheet',
+};
+
+/** Lists whose entries a teacher knows by a name of their own. */
+const ENTRIES: readonly {
+  readonly pattern: RegExp;
+  readonly name: (plan: Plan, at: number) => string | undefined;
+}[] = [
+  { pattern: /^stations\[(\d+)\]/, name: ({ stations }, at) => say('Station', stations[at]?.code) },
+  { pattern: /^squads\[(\d+)\]/, name: ({ squads }, at) => squads[at]?.name },
+  { pattern: /^periods\[(\d+)\]/, name: ({ periods }, at) => say('Period', periods[at]?.code) },
+  { pattern: /^rubric\.clip\[(\d+)\]/, name: ({ rubric }, at) => say('Criterion', rubric.clip[at]?.label) },
+  { pattern: /^rubric\.squad\[(\d+)\]/, name: ({ rubric }, at) => say('Criterion', rubric.squad[at]?.label) },
+  { pattern: /^scale\[(\d+)\]/, name: ({ scale }, at) => say('Mark', scale[at]?.mark) },
+];
+
+/** Where in plan.json something stands, as whoever edits the file looks for it. */
+export function namePlanPath(path: string): string {
+  return `plan.json, ${path === '' ? 'as a whole' : path}`;
+}
+
+/** Where on the sheet something of the plan stands, such as `Station C, reps` or `Teal, slot 3`. */
+export function describePlanPlace(plan: Plan, path: string): string {
+  for (const { pattern, name } of ENTRIES) {
+    const found = pattern.exec(path);
+    const entry = found?.[1] === undefined ? undefined : name(plan, Number(found[1]));
+    if (found && entry !== undefined) return join(entry, describeRest(path.slice(found[0].length)));
+  }
+  const [part = '', ...rest] = path.split(/(?=[.[])/);
+  return join(PARTS[part] ?? 'The plan', describeRest(rest.join('')));
+}
+
+function describeRest(rest: string): string {
+  const slot = /^\.route\[(\d+)\]/.exec(rest)?.[1];
+  if (slot !== undefined) return `slot ${Number(slot) + 1}`;
+  const names = rest.match(/[A-Za-z]+/g) ?? [];
+  return names.map((name) => FIELDS[name] ?? name).join(', ');
+}
+
+function join(entry: string, rest: string): string {
+  return rest === '' ? entry : `${entry}, ${rest}`;
+}
+
+function say(kind: string, name: string | undefined): string | undefined {
+  return name === undefined ? undefined : `${kind} ${name}`;
+}
