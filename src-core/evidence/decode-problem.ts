@@ -8,6 +8,8 @@ export type DecodeProblem =
   | { readonly code: 'decode-failed'; readonly detail: string }
   /** Pictures came, but fewer than the file promises; `lastSeconds` is the last one's time in the clip. */
   | { readonly code: 'decode-cut-short'; readonly lastSeconds: Seconds; readonly detail: string }
+  /** The system or somebody else ended ffmpeg, or kept it from the file: says nothing of the clip. */
+  | { readonly code: 'decode-interrupted'; readonly detail: string }
   /** ffmpeg was stopped because it took longer than it was given. */
   | { readonly code: 'decode-timed-out'; readonly limitSeconds: Seconds }
   /** Somebody asked for the work to stop. */

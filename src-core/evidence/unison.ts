@@ -44,8 +44,9 @@ export function measureUnison(
   options: UnisonOptions,
 ): UnisonFinding | null {
   const kept = reps.runs.filter(({ boundariesSeconds }) => boundariesSeconds.length > 2);
-  const runs = kept.map(({ boundariesSeconds }) => sampleRun(motion, boundariesSeconds));
-  const lanes = readLanes(motion, runs, options.lanes ?? null);
+  const flow = { ...motion, ...motion.fine };
+  const runs = kept.map(({ boundariesSeconds }) => sampleRun(flow, boundariesSeconds));
+  const lanes = readLanes(flow, runs, options.lanes ?? null);
   if (lanes.length < 2) return null;
   const repSteps = placeReps(reps.timesSeconds, runs);
   const phases = measurePhases(lanes.map(({ signals }) => signals));

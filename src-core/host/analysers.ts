@@ -107,20 +107,26 @@ const motionHead = z.strictObject({
   columns: z.int(),
   rows: z.int(),
   frameCount: z.int(),
+  fine: z.strictObject({ columns: z.int(), rows: z.int() }),
 });
 
 /** A clip's motion; what counts reps and measures unison starts from it, so that a change there decodes nothing. */
-export const motionAnalyser = definePackedAnalyser<MotionSeries, z.infer<typeof motionHead>>('motion', 1, {
+export const motionAnalyser = definePackedAnalyser<MotionSeries, z.infer<typeof motionHead>>('motion', 2, {
   head: motionHead,
-  pack: ({ u, v, camera, residual, ...head }) => ({ head, parts: [u, v, camera, residual].map(viewAsBytes) }),
+  pack: ({ u, v, camera, residual, fine, ...head }) => ({
+    head: { ...head, fine: { columns: fine.columns, rows: fine.rows } },
+    parts: [u, v, camera, residual, fine.u, fine.v].map(viewAsBytes),
+  }),
   unpack: (head, parts) => {
-    const { frameCount, columns, rows } = head;
-    const [u, v, camera, residual] = parts.map(
+    const { frameCount, columns, rows, fine } = head;
+    const [u, v, camera, residual, fineU, fineV] = parts.map(
       (part) => new Float32Array(part.buffer, 0, part.byteLength >> 2),
     );
     if (u?.length !== frameCount * columns * rows || v?.length !== u.length) return null;
     if (camera?.length !== frameCount * 4 || residual?.length !== frameCount) return null;
-    return { ...head, u, v, camera, residual };
+    if (fineU?.length !== frameCount * fine.columns * fine.rows || fineV?.length !== fineU.length)
+      return null;
+    return { ...head, u, v, camera, residual, fine: { ...fine, u: fineU, v: fineV } };
   },
 });
 

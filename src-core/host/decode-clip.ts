@@ -11,7 +11,7 @@ import {
   type PacketKind,
   type PictureChoice,
 } from './decode-orders.ts';
-import { type FfmpegEnd, runFfmpeg } from './ffmpeg.ts';
+import { describeOutsideEnd, type FfmpegEnd, runFfmpeg } from './ffmpeg.ts';
 import { type Ffmpeg, findFfmpeg } from './find-ffmpeg.ts';
 import { createPacketReader, type StreamPacket } from './packet-stream.ts';
 
@@ -91,23 +91,32 @@ export function decodeClip(path: string, request: DecodeRequest): DecodeRun {
   return { packets: decode(resolve(path), request, settle), ended };
 }
 
-/** What ffmpeg says of a clip; costs a start of ffmpeg and no decoding. */
-export async function probeClip(path: string, limits: DecodeLimits = {}): Promise<ClipFacts> {
+/** What ffmpeg says of a clip before it decodes it. */
+export interface ProbedClip {
+  /** All unknown where the file is nothing that ffmpeg reads. */
+  readonly facts: ClipFacts;
+  /** Why ffmpeg could not be asked; null where it answered, and be it that it cannot read the file. */
+  readonly problem: DecodeProblem | null;
+}
+
+/** Asks ffmpeg about a clip; costs a start of ffmpeg and no decoding. */
+export async function probeClip(path: string, limits: DecodeLimits = {}): Promise<ProbedClip> {
   const ffmpeg = await findFfmpeg();
-  if (!ffmpeg.ok) return UNKNOWN;
+  if (!ffmpeg.ok) return { facts: UNKNOWN, problem: ffmpeg.problems[0] ?? null };
+  const limitSeconds = limits.limitSeconds ?? QUICK_LIMIT_SECONDS;
   const listener = createRunListener();
   const run = runFfmpeg(ffmpeg.value, {
     inputs: [{ path: resolve(path), options: [] }],
     filters: [],
     maps: ['0:v:0'],
     output: ['-c', 'copy', '-t', '0', '-f', 'null'],
-    limitSeconds: limits.limitSeconds ?? QUICK_LIMIT_SECONDS,
+    limitSeconds,
     ...(limits.signal && { signal: limits.signal }),
     onLine: listener.hear,
   });
   run.output.resume();
-  await run.ended;
-  return listener.tell().facts;
+  const end = await run.ended;
+  return { facts: listener.tell().facts, problem: describeOutsideEnd(end, limitSeconds) };
 }
 
 async function* decode(
@@ -201,9 +210,8 @@ interface Given {
 }
 
 function judge(end: FfmpegEnd, request: DecodeRequest, given: Given): DecodeProblem | null {
-  if (end.reason === 'timed-out') return { code: 'decode-timed-out', limitSeconds: getLimit(request) };
-  if (end.reason === 'cancelled') return { code: 'decode-cancelled' };
-  if (end.reason === 'stopped') return null;
+  const outside = describeOutsideEnd(end, getLimit(request));
+  if (outside || end.reason === 'stopped') return outside;
   if (given.count === 0) return { code: 'decode-failed', detail: end.lastError };
   const promised = request.pass === 'full' ? (given.facts.durationSeconds ?? 0) : 0;
   const isCutShort = given.lastSeconds < promised - CUT_SHORT_SECONDS;

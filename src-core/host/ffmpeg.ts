@@ -1,6 +1,7 @@
 import type { ChildProcess } from 'node:child_process';
 import { PassThrough, type Readable } from 'node:stream';
 import fluent from 'fluent-ffmpeg';
+import type { DecodeProblem } from '../evidence/decode-problem.ts';
 import type { Seconds } from '../platform/units.ts';
 import { MS_PER_SECOND } from '../platform/units.ts';
 import type { Ffmpeg } from './find-ffmpeg.ts';
@@ -31,8 +32,11 @@ export interface FfmpegInput {
 
 /** Why a run of ffmpeg ended, told once its process is gone. */
 export interface FfmpegEnd {
-  /** `failed`: ffmpeg gave up by itself. `stopped`: we had enough. */
-  readonly reason: 'done' | 'failed' | 'stopped' | 'cancelled' | 'timed-out';
+  /**
+   * `failed`: ffmpeg gave up on what it was given. `interrupted`: the system or somebody else ended it or kept it from
+   * working, which says nothing of the file. `stopped`: we had enough.
+   */
+  readonly reason: 'done' | 'failed' | 'interrupted' | 'stopped' | 'cancelled' | 'timed-out';
   /** ffmpeg's last complaint without its level and address; empty where it had none. */
   readonly lastError: string;
 }
@@ -53,6 +57,13 @@ const GRACE_MS = 2000;
 /** Only files on this machine: a playlist disguised as a clip must not make ffmpeg open addresses. */
 const LOCAL_ONLY = ['-protocol_whitelist', 'file,pipe'];
 
+/**
+ * What ffmpeg says where not the file is at fault: a signal, which it obeys by closing its output, or the system's own
+ * words (strerror) for too little memory, too many open files, a file that is gone or closed to us.
+ */
+const FROM_OUTSIDE =
+  /received signal \d|Cannot allocate memory|Resource temporarily unavailable|Too many open files|(No such file or directory|Permission denied)$/;
+
 /** `-benchmark` makes it say at the end what processor time it took. */
 const SPEAK_PLAINLY = ['-hide_banner', '-nostdin', '-nostats', '-benchmark', '-loglevel', 'level+info'];
 
@@ -67,6 +78,7 @@ export function runFfmpeg(ffmpeg: Ffmpeg, call: FfmpegCall): FfmpegRun {
   let reason: FfmpegEnd['reason'] | null = null;
   let child: ChildProcess | null = null;
   let lastError = '';
+  let isInterrupted = false;
   let killTimer: NodeJS.Timeout | undefined;
 
   let settle: (end: FfmpegEnd) => void = () => {};
@@ -90,17 +102,23 @@ export function runFfmpeg(ffmpeg: Ffmpeg, call: FfmpegCall): FfmpegRun {
 
   command.on('stderr', (line: string) => {
     lastError = readComplaint(line) ?? lastError;
+    isInterrupted ||= FROM_OUTSIDE.test(line);
     call.onLine(line);
   });
   command.on('start', () => {
     child = getProcess(command);
-    child?.once('close', (code) => finish(code === 0 ? 'done' : 'failed'));
+    child?.once('close', (code, signal) => {
+      if (signal !== null) lastError = `ended by ${signal}`;
+      if (code === 0) finish('done');
+      // Where the file is at fault, ffmpeg says so.
+      else finish(isInterrupted || signal !== null || lastError === '' ? 'interrupted' : 'failed');
+    });
     if (reason !== null) killTimer = end(child, () => {});
   });
   command.on('error', (error: Error) => {
     if (child?.pid !== undefined) return; // Its process will close, and says more.
     lastError ||= error.message;
-    finish('failed');
+    finish('interrupted');
   });
   if (call.signal?.aborted) cancel();
   else {
@@ -108,6 +126,13 @@ export function runFfmpeg(ffmpeg: Ffmpeg, call: FfmpegCall): FfmpegRun {
     command.run();
   }
   return { output, ended, stop: () => interrupt('stopped') };
+}
+
+/** The problem of a run that ended for reasons outside its file; null for every other end. Nothing to be remembered. */
+export function describeOutsideEnd(end: FfmpegEnd, limitSeconds: Seconds): DecodeProblem | null {
+  if (end.reason === 'timed-out') return { code: 'decode-timed-out', limitSeconds };
+  if (end.reason === 'cancelled') return { code: 'decode-cancelled' };
+  return end.reason === 'interrupted' ? { code: 'decode-interrupted', detail: end.lastError } : null;
 }
 
 function buildCommand(ffmpeg: Ffmpeg, call: FfmpegCall, output: PassThrough): fluent.FfmpegCommand {

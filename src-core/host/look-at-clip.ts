@@ -46,6 +46,8 @@ const NOTHING_SEEN: ClipLook = {
   from: 'key-pictures',
 };
 
+const NOTHING_LOOKED_AT = { look: NOTHING_SEEN, readings: [], ffmpegCpuSeconds: 0, stills: { stills: [] } };
+
 /** How well a clip is looked at. */
 export interface LookOptions extends DecodeLimits {
   /** True: where the key pictures do not settle the station, head and tail are searched picture by picture. */
@@ -128,10 +130,9 @@ async function takeLook(
   clip: ClipPlace,
   limits: DecodeLimits,
 ): Promise<FirstLook & { readonly stills: KeptStills }> {
-  const durationSeconds =
-    clip.durationSeconds === undefined
-      ? (await probeClip(clip.path, limits)).durationSeconds
-      : clip.durationSeconds;
+  const probed = clip.durationSeconds === undefined ? await probeClip(clip.path, limits) : null;
+  if (probed?.problem) return { ...NOTHING_LOOKED_AT, problems: [probed.problem] };
+  const durationSeconds = probed?.facts.durationSeconds ?? clip.durationSeconds ?? null;
   const run = decodeClip(clip.path, { pass: 'quick', durationSeconds, ...limits });
   const frames: ColourFrame[] = [];
   const cards: DecodedPacket[] = [];

@@ -2,7 +2,7 @@ import { resolve } from 'node:path';
 import type { DecodeProblem } from '../evidence/decode-problem.ts';
 import type { LumaFrame } from '../evidence/luma-frame.ts';
 import type { Seconds } from '../platform/units.ts';
-import { type FfmpegEnd, type FfmpegInput, type FfmpegRun, runFfmpeg } from './ffmpeg.ts';
+import { describeOutsideEnd, type FfmpegEnd, type FfmpegInput, type FfmpegRun, runFfmpeg } from './ffmpeg.ts';
 import { findFfmpeg } from './find-ffmpeg.ts';
 import { FrameLog } from './frame-log.ts';
 
@@ -172,9 +172,8 @@ interface Given {
 
 function judge(end: FfmpegEnd, request: FrameRequest, given: Given): DecodeProblem | null {
   const limitSeconds = request.limitSeconds ?? LIMIT_SECONDS;
-  if (end.reason === 'timed-out') return { code: 'decode-timed-out', limitSeconds };
-  if (end.reason === 'cancelled') return { code: 'decode-cancelled' };
-  if (end.reason === 'stopped') return null;
+  const outside = describeOutsideEnd(end, limitSeconds);
+  if (outside || end.reason === 'stopped') return outside;
   if (given.count === 0) return { code: 'decode-failed', detail: end.lastError };
   if (end.reason === 'done' && !isCutShort(request.windows, given)) return null;
   return { code: 'decode-cut-short', lastSeconds: given.lastSeconds, detail: end.lastError };

@@ -58,7 +58,8 @@ export async function watchClip(
   if (known) return known;
   const cards = await cache.read(clip.contentId, cardsAnalyser);
   const wantsCards = cards?.how !== 'searched';
-  const facts = await probeClip(clip.path, options);
+  const { facts, problem } = await probeClip(clip.path, options);
+  if (problem) return { print: { seconds: [] }, problems: [problem], ffmpegCpuSeconds: 0 };
   const seen = await watch(clip, facts, { ...options, cards: wantsCards });
   if (areKept(seen.problems) && !options.signal?.aborted) {
     if (wantsCards) await keepCards(cache, clip.contentId, { before: cards?.readings ?? [], seen });

@@ -1,15 +1,20 @@
 import type { LumaLevel } from './luma-level.ts';
 
-/** Cells of the flow grid over one picture, and the sums that the flow is solved from; reused from frame to frame. */
-export interface FlowGrid {
+/** A grid over one picture, and the sums that its flow is solved from. */
+interface CellSums {
   readonly columns: number;
   readonly rows: number;
-  /** Which cell column and row each pixel column and row lies in. */
-  readonly columnOf: Uint8Array;
-  readonly rowOf: Uint8Array;
   /** Per cell and slope product: xx, xy, yy, x·change, y·change; five planes of `columns × rows`. */
   readonly sums: Float32Array;
   readonly spare: Float32Array;
+}
+
+/** The coarse grid, and the fine one whose cells are a quarter of its; reused from frame to frame. */
+export interface FlowGrid extends CellSums {
+  readonly fine: CellSums;
+  /** Which fine cell column and row each pixel column and row lies in. */
+  readonly columnOf: Uint8Array;
+  readonly rowOf: Uint8Array;
 }
 
 const PLANES = 5;
@@ -22,21 +27,29 @@ export function createFlowGrid(width: number, height: number): FlowGrid {
   const short = Math.max(4, Math.round((long * Math.min(width, height)) / Math.max(width, height)) + 1);
   const columns = width >= height ? long : short;
   const rows = width >= height ? short : long;
+  const fine = createSums(2 * columns, 2 * rows);
   return {
-    columns,
-    rows,
-    columnOf: Uint8Array.from({ length: width }, (_, x) => Math.floor(((x + 0.5) * columns) / width)),
-    rowOf: Uint8Array.from({ length: height }, (_, y) => Math.floor(((y + 0.5) * rows) / height)),
-    sums: new Float32Array(PLANES * columns * rows),
-    spare: new Float32Array(PLANES * columns * rows),
+    ...createSums(columns, rows),
+    fine,
+    columnOf: Uint8Array.from({ length: width }, (_, x) => Math.floor(((x + 0.5) * fine.columns) / width)),
+    rowOf: Uint8Array.from({ length: height }, (_, y) => Math.floor(((y + 0.5) * fine.rows) / height)),
   };
 }
 
-/** Where the flow of one frame is written: two planes and the place of its first cell in them. */
-export interface FlowTarget {
+function createSums(columns: number, rows: number): CellSums {
+  const length = PLANES * columns * rows;
+  return { columns, rows, sums: new Float32Array(length), spare: new Float32Array(length) };
+}
+
+/** Where the flow of one frame is written: two planes of each grid, and which frame it is. */
+export interface FlowTarget extends FlowPlane {
+  readonly fine: FlowPlane;
+  readonly frame: number;
+}
+
+interface FlowPlane {
   readonly u: Float32Array;
   readonly v: Float32Array;
-  readonly at: number;
 }
 
 /**
@@ -46,17 +59,39 @@ export interface FlowTarget {
  */
 export function readBlockFlow(grid: FlowGrid, before: LumaLevel, warped: Float32Array, to: FlowTarget): void {
   gatherSums(grid, before, warped);
+  joinSums(grid);
+  const area = before.width * before.height;
+  solveGrid(grid, area, to, to.frame);
+  solveGrid(grid.fine, area, to.fine, to.frame);
+}
+
+/** Each coarse cell's sums from those of its four fine ones. */
+function joinSums({ columns, rows, sums, fine }: FlowGrid): void {
+  for (let line = 0; line < PLANES * rows; line++) {
+    for (let column = 0; column < columns; column++) {
+      const above = 2 * line * fine.columns + 2 * column;
+      const below = above + fine.columns;
+      sums[line * columns + column] =
+        (fine.sums[above] as number) +
+        (fine.sums[above + 1] as number) +
+        (fine.sums[below] as number) +
+        (fine.sums[below + 1] as number);
+    }
+  }
+}
+
+function solveGrid(grid: CellSums, area: number, to: FlowPlane, frame: number): void {
   const { columns, rows, sums, spare } = grid;
   for (let plane = 0; plane < PLANES; plane++) {
     const from = plane * columns * rows;
     blurCells(sums, spare, from, { lines: rows, length: columns, toLine: columns, toNext: 1 });
     blurCells(spare, sums, from, { lines: columns, length: rows, toLine: 1, toNext: columns });
   }
-  solveCells(grid, (before.width * before.height * FLAT_SLOPE) / (columns * rows), to);
+  solveCells(grid, (area * FLAT_SLOPE) / (columns * rows), to, frame * columns * rows);
 }
 
-function gatherSums(grid: FlowGrid, before: LumaLevel, warped: Float32Array): void {
-  const { columns, rows, columnOf, rowOf, sums } = grid;
+function gatherSums({ fine, columnOf, rowOf }: FlowGrid, before: LumaLevel, warped: Float32Array): void {
+  const { columns, rows, sums } = fine;
   const { width, height, luma, slopeX, slopeY } = before;
   const cells = columns * rows;
   sums.fill(0);
@@ -102,7 +137,7 @@ function blurCells(from: Float32Array, to: Float32Array, first: number, sweep: S
   }
 }
 
-function solveCells({ columns, rows, sums }: FlowGrid, flat: number, to: FlowTarget): void {
+function solveCells({ columns, rows, sums }: CellSums, flat: number, to: FlowPlane, from: number): void {
   const cells = columns * rows;
   for (let cell = 0; cell < cells; cell++) {
     const xx = (sums[cell] as number) + flat;
@@ -111,7 +146,7 @@ function solveCells({ columns, rows, sums }: FlowGrid, flat: number, to: FlowTar
     const xt = sums[cell + 3 * cells] as number;
     const yt = sums[cell + 4 * cells] as number;
     const scale = 1 / (xx * yy - xy * xy);
-    to.u[to.at + cell] = (xy * yt - yy * xt) * scale;
-    to.v[to.at + cell] = (xy * xt - xx * yt) * scale;
+    to.u[from + cell] = (xy * yt - yy * xt) * scale;
+    to.v[from + cell] = (xy * xt - xx * yt) * scale;
   }
 }

@@ -1,5 +1,5 @@
 import type { Seconds } from '../platform/units.ts';
-import type { MotionSeries } from './motion-series.ts';
+import type { FlowPlanes, MotionSeries } from './motion-series.ts';
 
 /** Even steps into which a cycle is cut: fine enough for the fourth harmonic, coarse enough for 4 cycles a second. */
 export const STEPS_PER_CYCLE = 24;
@@ -21,11 +21,14 @@ export interface SampledRun {
   readonly v: Float32Array;
 }
 
+/** Flow with the times of its frames: a motion series, or the fine part of one. */
+type TimedFlow = FlowPlanes & Pick<MotionSeries, 'rateHz' | 'frameCount'>;
+
 /**
  * Reads the motion of one run at `STEPS_PER_CYCLE` even steps a cycle, with `MARGIN_CYCLES` before and after; nothing
  * moves outside the clip. `boundariesSeconds` is where cycles begin and end, ascending, two at least.
  */
-export function sampleRun(motion: MotionSeries, boundariesSeconds: readonly Seconds[]): SampledRun {
+export function sampleRun(motion: TimedFlow, boundariesSeconds: readonly Seconds[]): SampledRun {
   const edgesSeconds = listEdges(boundariesSeconds);
   const steps = edgesSeconds.length - 1;
   const cells = motion.columns * motion.rows;

@@ -7,7 +7,28 @@ export interface LumaLevel {
   /** Central differences of `luma` to the right and downwards, per pixel; 0 on the border. */
   readonly slopeX: Float32Array;
   readonly slopeY: Float32Array;
+  /**
+   * What each region of the picture holds to register by, and the weight that gives every region with something to
+   * hold on to the same say, however strong its contrasts are.
+   */
+  readonly regions: Regions;
 }
+
+/** A coarse division of one level, about twelve by seven. */
+interface Regions {
+  readonly columns: number;
+  /** Which region column and row each pixel column and row lies in. */
+  readonly columnOf: Uint8Array;
+  readonly rowOf: Uint8Array;
+  /** One weight a region, row by row. */
+  readonly votes: Float32Array;
+}
+
+const REGION_COLUMNS = 12;
+const REGION_ROWS = 7;
+
+/** Slope energy per pixel (luma steps per pixel, squared) below which a region has next to nothing to say. */
+const FLAT_SLOPE = 2;
 
 /** A flat black level of this size, in pixels. */
 export function createLumaLevel(width: number, height: number): LumaLevel {
@@ -18,6 +39,12 @@ export function createLumaLevel(width: number, height: number): LumaLevel {
     luma: new Float32Array(area),
     slopeX: new Float32Array(area),
     slopeY: new Float32Array(area),
+    regions: {
+      columns: REGION_COLUMNS,
+      columnOf: Uint8Array.from({ length: width }, (_, x) => Math.floor((x * REGION_COLUMNS) / width)),
+      rowOf: Uint8Array.from({ length: height }, (_, y) => Math.floor((y * REGION_ROWS) / height)),
+      votes: new Float32Array(REGION_COLUMNS * REGION_ROWS),
+    },
   };
 }
 
@@ -55,15 +82,26 @@ function smoothAlong(from: Float32Array, to: Float32Array, sweep: Sweep): void {
   }
 }
 
-/** Fills the slopes of a level from its luma. */
+/** Fills the slopes of a level, and the regions' votes, from its luma. */
 export function fillSlopes(level: LumaLevel): void {
-  const { width, height, luma, slopeX, slopeY } = level;
+  const { width, height, luma, slopeX, slopeY, regions } = level;
+  const { columns, columnOf, rowOf, votes } = regions;
+  votes.fill(0);
   for (let row = 1; row < height - 1; row++) {
-    const end = (row + 1) * width - 1;
-    for (let at = row * width + 1; at < end; at++) {
-      slopeX[at] = ((luma[at + 1] as number) - (luma[at - 1] as number)) * 0.5;
-      slopeY[at] = ((luma[at + width] as number) - (luma[at - width] as number)) * 0.5;
+    const first = (rowOf[row] as number) * columns;
+    for (let column = 1; column < width - 1; column++) {
+      const at = row * width + column;
+      const dx = ((luma[at + 1] as number) - (luma[at - 1] as number)) * 0.5;
+      const dy = ((luma[at + width] as number) - (luma[at - width] as number)) * 0.5;
+      slopeX[at] = dx;
+      slopeY[at] = dy;
+      const region = first + (columnOf[column] as number);
+      votes[region] = (votes[region] as number) + dx * dx + dy * dy;
     }
+  }
+  const area = (width * height) / votes.length;
+  for (let region = 0; region < votes.length; region++) {
+    votes[region] = 1 / ((votes[region] as number) / area + FLAT_SLOPE);
   }
 }
 

@@ -1,4 +1,4 @@
-import type { FlowGrid } from './block-flow.ts';
+import type { FlowGrid, FlowTarget } from './block-flow.ts';
 import { createFlowGrid, readBlockFlow } from './block-flow.ts';
 import type { CameraStep } from './camera-step.ts';
 import { createCameraStep, STEP } from './camera-step.ts';
@@ -43,44 +43,55 @@ interface State {
 /** A reader for frames of one size. Between calls to `push` it keeps the last frame alone; no call allocates per frame. */
 export function createMotionReader({ width, height, rateHz }: MotionReaderOptions): MotionReader {
   const state = createState(width, height);
-  const { columns, rows } = state.grid;
-  const cells = columns * rows;
+  const { columns, rows, fine } = state.grid;
   let frameCount = 0;
-  let u = new Float32Array(0);
-  let v = new Float32Array(0);
-  let camera = new Float32Array(0);
-  let residual = new Float32Array(0);
+  let planes = growPlanes(state.grid, null, 0);
   return {
     push: (luma) => {
       if (luma.length !== width * height)
         throw new Error(`frame of ${luma.length} bytes, not ${width * height}`);
-      if (frameCount === residual.length) {
-        const room = frameCount + Math.max(FRAMES_AT_A_TIME, frameCount);
-        u = grow(u, room * cells);
-        v = grow(v, room * cells);
-        camera = grow(camera, room * 4);
-        residual = grow(residual, room);
+      if (frameCount === planes.residual.length) {
+        planes = growPlanes(state.grid, planes, frameCount + Math.max(FRAMES_AT_A_TIME, frameCount >> 1));
       }
       takeFrame(state, luma);
       if (frameCount > 0) {
-        readStep(state, { u, v, at: frameCount * cells });
-        camera.set(describeStep(state.step, width), frameCount * 4);
-        residual[frameCount] = measureResidual(state);
+        planes.frame = frameCount;
+        readStep(state, planes);
+        planes.camera.set(describeStep(state.step, width), frameCount * 4);
+        planes.residual[frameCount] = measureResidual(state);
       }
       frameCount += 1;
     },
-    finish: () => ({
-      rateHz,
-      width,
-      height,
-      columns,
-      rows,
-      frameCount,
-      u: u.slice(0, frameCount * cells),
-      v: v.slice(0, frameCount * cells),
-      camera: camera.slice(0, frameCount * 4),
-      residual: residual.slice(0, frameCount),
-    }),
+    finish: () => {
+      const { u, v, fine: near, camera, residual } = growPlanes(state.grid, planes, frameCount);
+      const size = { rateHz, width, height, columns, rows, frameCount };
+      return { ...size, u, v, camera, residual, fine: { columns: fine.columns, rows: fine.rows, ...near } };
+    },
+  };
+}
+
+type Plane = Float32Array<ArrayBuffer>;
+
+interface Planes extends FlowTarget {
+  readonly u: Plane;
+  readonly v: Plane;
+  readonly fine: { readonly u: Plane; readonly v: Plane };
+  readonly camera: Plane;
+  readonly residual: Plane;
+  frame: number;
+}
+
+/** Planes with room for so many frames, with what stood in the old ones. */
+function growPlanes({ columns, rows, fine }: FlowGrid, from: Planes | null, frames: number): Planes {
+  const cells = frames * columns * rows;
+  const fineCells = frames * fine.columns * fine.rows;
+  return {
+    u: grow(from?.u, cells),
+    v: grow(from?.v, cells),
+    fine: { u: grow(from?.fine.u, fineCells), v: grow(from?.fine.v, fineCells) },
+    camera: grow(from?.camera, frames * 4),
+    residual: grow(from?.residual, frames),
+    frame: 0,
   };
 }
 
@@ -97,9 +108,9 @@ function createState(width: number, height: number): State {
   };
 }
 
-function grow(from: Float32Array, length: number): Float32Array<ArrayBuffer> {
+function grow(from: Plane | undefined, length: number): Plane {
   const to = new Float32Array(length);
-  to.set(from);
+  if (from) to.set(from.subarray(0, length));
   return to;
 }
 
@@ -122,7 +133,7 @@ function takeFrame(state: State, luma: Uint8Array): void {
   }
 }
 
-function readStep(state: State, to: { u: Float32Array; v: Float32Array; at: number }): void {
+function readStep(state: State, to: FlowTarget): void {
   const { before, after, step, work, grid } = state;
   step.fill(0);
   for (let index = before.length - 1; index >= 0; index--) {

@@ -78,6 +78,7 @@ function findMedianDifference(before: LumaLevel, work: Registration): number {
 /** Sums up the weighted normal equations over all pixels seen in both pictures; upper triangle only. */
 function gatherEquations(before: LumaLevel, work: Registration, inverseSquare: number): void {
   const { luma, slopeX, slopeY, width, height } = before;
+  const { columns, columnOf, rowOf, votes } = before.regions;
   const { warped, matrix, right, slopes } = work;
   matrix.fill(0);
   right.fill(0);
@@ -85,13 +86,15 @@ function gatherEquations(before: LumaLevel, work: Registration, inverseSquare: n
   for (let row = 1; row < height - 1; row++) {
     const y = (row - (height - 1) / 2) / half;
     const end = (row + 1) * width - 1;
+    const first = (rowOf[row] as number) * columns;
     let x = (1 - (width - 1) / 2) / half;
     for (let at = row * width + 1; at < end; at++, x += 1 / half) {
       const here = luma[at] as number;
       const difference = (warped[at] as number) - here;
       if (Number.isNaN(difference)) continue;
       const loss = 1 + difference * difference * inverseSquare;
-      const weight = 1 / (loss * loss);
+      const vote = votes[first + (columnOf[at - row * width] as number)] as number;
+      const weight = vote / (loss * loss);
       const dx = (slopeX[at] as number) * half;
       const dy = (slopeY[at] as number) * half;
       slopes[STEP.moveX] = dx;

@@ -18,13 +18,19 @@ export function resampleMotion(
   // A frame that lies a rounding error before its even moment still counts for it.
   const frameCount = motion.frameCount === 0 ? 0 : Math.floor((to - from) * rateHz + 0.01) + 1;
   const shares = listShares(timesSeconds, { from, rateHz, frameCount });
-  const cells = motion.columns * motion.rows;
+  const { fine } = motion;
+  const [cells, fineCells] = [motion.columns * motion.rows, fine.columns * fine.rows];
   return {
     ...motion,
     rateHz,
     frameCount,
     u: spread(motion.u, cells, { shares, frameCount }),
     v: spread(motion.v, cells, { shares, frameCount }),
+    fine: {
+      ...fine,
+      u: spread(fine.u, fineCells, { shares, frameCount }),
+      v: spread(fine.v, fineCells, { shares, frameCount }),
+    },
     camera: spread(motion.camera, 4, { shares, frameCount }),
     residual: pickLast(motion.residual, { shares, frameCount }),
   };

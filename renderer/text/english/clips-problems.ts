@@ -117,6 +117,10 @@ const lookProblems: Wordings<EvidenceProblem['code']> = {
     what: `Its pictures end at ${span(lastSeconds)}, before its time.`,
     todo: COPY_AGAIN,
   }),
+  'decode-interrupted': ({ detail }) => ({
+    what: `Looking at its pictures was broken off from outside${detail === '' ? '' : ` (${detail})`}.`,
+    todo: 'Run again. If it happens again, close other programs, or copy the clip onto this computer first.',
+  }),
   'decode-timed-out': ({ limitSeconds }) => ({
     what: `Looking for cards took longer than ${span(limitSeconds)} and was stopped.`,
     todo: 'Read the clips again when the machine is less busy.',

@@ -4,7 +4,7 @@ import type { Problem } from '../../contract/problem.ts';
 import type { Progress } from '../../contract/progress.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import type { Seconds } from '../../platform/units.ts';
-import { runFfmpeg } from '../ffmpeg.ts';
+import { describeOutsideEnd, runFfmpeg } from '../ffmpeg.ts';
 import { findFfmpeg } from '../find-ffmpeg.ts';
 import { describeWriteError } from '../write-error.ts';
 
@@ -74,7 +74,8 @@ export async function writeProxy(
     run.output.resume();
     const end = await run.ended;
     job.signal.throwIfAborted();
-    if (end.reason === 'timed-out') return fail({ code: 'decode-timed-out', limitSeconds });
+    const outside = describeOutsideEnd(end, limitSeconds);
+    if (outside) return fail(outside);
     if (end.reason !== 'done') return fail({ code: 'decode-failed', detail: end.lastError });
     await rename(draft, target);
     return succeed(target);

@@ -98,6 +98,7 @@ export function makeMotion(performers: readonly MadePerformer[], clip: MadeClip)
     frameCount,
     u,
     v,
+    fine: { columns: COLUMNS, rows: ROWS, u, v },
     camera: new Float32Array(frameCount * 4),
     residual: new Float32Array(frameCount),
   };

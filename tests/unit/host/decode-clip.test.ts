@@ -35,7 +35,7 @@ interface Decoded {
 }
 
 async function decode(path: string, request: Partial<DecodeRequest> = {}): Promise<Decoded> {
-  const facts = await probeClip(path);
+  const { facts } = await probeClip(path);
   const run = decodeClip(path, {
     ...{ pass: 'full', facts, cards: true, pictures: 'leaned-on', threads: 1 },
     ...request,
@@ -133,7 +133,7 @@ describe('a clip decoded whole', () => {
   test('can be stopped in the middle', async () => {
     const path = await filmClip(place('stop.mp4'), { shots: [{ seconds: 6 }] });
     const controller = new AbortController();
-    const facts = await probeClip(path);
+    const { facts } = await probeClip(path);
     const run = decodeClip(path, {
       ...{ pass: 'full', facts, cards: false, pictures: 'all', threads: 1 },
       signal: controller.signal,

@@ -105,6 +105,11 @@ describe('entries that are mostly bytes', () => {
       ...{ rateHz: 15, width: 80, height: 45, columns: 2, rows: 1, frameCount: 2 },
       u: Float32Array.from([0, 0, 0.1, -3.25]),
       v: Float32Array.from([0, 0, 1e-9, 2]),
+      fine: {
+        ...{ columns: 1, rows: 4 },
+        u: Float32Array.from([0, 0, 0, 0, 1, 2, 3, 4]),
+        v: Float32Array.from([0, 0, 0, 0, -4, -3, -2, -1]),
+      },
       camera: new Float32Array(8),
       residual: Float32Array.from([0, 1.5]),
     };

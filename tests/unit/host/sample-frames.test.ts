@@ -152,7 +152,7 @@ describe('a run ends', () => {
   test('with a problem where there is no such file', async () => {
     const { end } = await collect(join(folder, 'absent.mp4'), HEAD);
     expect(end.problem).toMatchObject({
-      code: 'decode-failed',
+      code: 'decode-interrupted',
       detail: expect.stringContaining('No such file'),
     });
   });

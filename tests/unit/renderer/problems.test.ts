@@ -179,6 +179,7 @@ const EXAMPLES: Readonly<Record<Problem['code'], object>> = {
   'ffmpeg-missing': { tried: [] },
   'decode-failed': { detail: '' },
   'decode-cut-short': { lastSeconds: 3.4, detail: '' },
+  'decode-interrupted': { detail: 'ended by SIGKILL' },
   'decode-timed-out': { limitSeconds: 60 },
   'decode-cancelled': {},
   'card-reader-failed': { detail: 'no wasm' },

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { createMotionReader } from '../../../src-core/signal/motion-reader.ts';
-import type { MotionSeries } from '../../../src-core/signal/motion-series.ts';
+import type { FlowPlanes, MotionSeries } from '../../../src-core/signal/motion-series.ts';
 import type { DrawnDisc, DrawnView } from './drawn-frames.ts';
 import { drawFrame } from './drawn-frames.ts';
 
@@ -18,11 +18,9 @@ function readStep(view: DrawnView, discs: readonly [DrawnDisc[], DrawnDisc[]] = 
 }
 
 /** Mean flow to the right and down over the cells whose middles lie within a rectangle of pixels. */
-function meanFlow(
-  motion: MotionSeries,
-  [left, top, right, bottom]: readonly [number, number, number, number],
-) {
-  const { columns, rows, u, v, width, height } = motion;
+function meanFlow(motion: FlowPlanes, [left, top, right, bottom]: readonly [number, number, number, number]) {
+  const { columns, rows, u, v } = motion;
+  const { width, height } = SIZE;
   const cells = Array.from({ length: columns * rows }, (_, cell) => cell).filter((cell) => {
     const x = (((cell % columns) + 0.5) * width) / columns;
     const y = ((Math.floor(cell / columns) + 0.5) * height) / rows;
@@ -57,6 +55,26 @@ describe('the camera', () => {
   });
 });
 
+describe('a camera that stands before a plain wall', () => {
+  /** A wall with one soft post, and somebody in bright stripes who moves sideways before a fifth of it. */
+  function drawWall(moved: number): Uint8Array {
+    return Uint8Array.from({ length: 80 * 45 }, (_, at) => {
+      const [x, y] = [at % 80, Math.floor(at / 80)];
+      const isBody = Math.abs(x - 45 - moved) < 9 && Math.abs(y - 25) < 12;
+      const stripes = 130 + 90 * Math.sin(1.1 * (x - moved)) * Math.cos(0.7 * y);
+      const wall = 120 + 8 * Math.exp(-(((x - 14) / 4) ** 2)) + 5 * Math.sin(y / 6) + 4 * Math.sin(x / 15);
+      return Math.round(isBody ? stripes : wall);
+    });
+  }
+
+  test('is not taken along by the one thing with strong contrasts', () => {
+    for (const step of [0.4, 0.8, 1.5]) {
+      const { camera } = read([drawWall(0), drawWall(step)]);
+      expect(Math.abs(camera[4] ?? 9)).toBeLessThan(0.12 * step);
+    }
+  });
+});
+
 describe('the flow', () => {
   test('is nothing where nothing moves, whatever the camera does', () => {
     const motion = read([drawFrame(), drawFrame({ moveX: 1.5, turn: 0.01, gain: 0.95 })]);
@@ -75,6 +93,24 @@ describe('the flow', () => {
     expect(there.down).toBeLessThan(-0.5);
     const elsewhere = meanFlow(motion, [45, 5, 75, 40]);
     expect(Math.abs(elsewhere.right) + Math.abs(elsewhere.down)).toBeLessThan(0.05);
+  });
+
+  test('keeps two who stand close together apart on the fine grid, and runs them together on the coarse one', () => {
+    const motion = read([
+      drawFrame({}, [
+        { x: 34, y: 22, radius: 5 },
+        { x: 45, y: 22, radius: 5 },
+      ]),
+      drawFrame({}, [
+        { x: 34, y: 23, radius: 5 },
+        { x: 45, y: 21, radius: 5 },
+      ]),
+    ]);
+    const [left, right] = [30, 41].map((from) => meanFlow(motion.fine, [from, 18, from + 8, 26]).down);
+    expect(left).toBeGreaterThan(0.5);
+    expect(right).toBeLessThan(-0.5);
+    expect(meanFlow(motion, [30, 18, 38, 26]).down).toBeLessThan(0.8 * (left ?? 0));
+    expect([motion.fine.columns, motion.fine.rows]).toEqual([2 * motion.columns, 2 * motion.rows]);
   });
 
   test('is nothing on a bare wall', () => {

@@ -7,6 +7,7 @@ const series = (steps: readonly number[]): MotionSeries => ({
   ...{ rateHz: 15, width: 80, height: 45, columns: 1, rows: 1, frameCount: steps.length },
   u: Float32Array.from(steps),
   v: Float32Array.from(steps, (step) => -step),
+  fine: { columns: 1, rows: 1, u: Float32Array.from(steps), v: Float32Array.from(steps, (step) => -step) },
   camera: Float32Array.from(steps.flatMap((step) => [step, 0, 0, 0])),
   residual: Float32Array.from(steps),
 });
@@ -17,6 +18,7 @@ describe('motion brought into even steps', () => {
     const even = series([0, 1, 2, 3]);
     const again = resampleMotion(even, [0, 0.1, 0.2, 0.3], 10);
     expect(round(again.u)).toEqual([0, 1, 2, 3]);
+    expect(round(again.fine.v)).toEqual([0, -1, -2, -3]);
     expect(round(again.residual)).toEqual([0, 1, 2, 3]);
     expect(again.frameCount).toBe(4);
   });
