@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { describePlanChange } from '../../../renderer/text/english/plan-changes.ts';
 import { PLANNING } from '../../../renderer/text/english/planning.ts';
-import { withoutAttendance } from '../../app/import-roster.ts';
+import { checkRosterText, withoutAttendance } from '../../app/import-roster.ts';
 import {
   buildRosterText,
   comparePlans,
@@ -71,6 +71,8 @@ export async function runPlanCopy(
   if (!plan.ok) return refuse(talk, plan.problems);
   const roster = await open.ports.readText('roster.csv');
   if (!roster.ok) return refuse(talk, roster.problems);
+  const slips = checkRosterText(roster.value);
+  if (slips.length > 0) return refuse(talk, slips);
   const contents = { roster: withoutAttendance(roster.value ?? ''), photosFrom: folder };
   return make(target, { ...contents, plan: plan.value }, talk);
 }

@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { withoutAttendance } from '../../app/import-roster.ts';
+import { checkRosterText, withoutAttendance } from '../../app/import-roster.ts';
 import {
   buildRosterText,
   comparePlans,
@@ -70,6 +70,8 @@ export function buildPlanningCalls(desk: DeskParts): Pick<Handlers<CallContext>,
         if (!plan.ok) return plan;
         const roster = await session.getPorts().readText('roster.csv');
         if (!roster.ok) return roster;
+        const slips = checkRosterText(roster.value);
+        if (slips.length > 0) return fail(...slips);
         const contents = { roster: withoutAttendance(roster.value ?? ''), photosFrom: session.folder };
         return make(desk, { into, folderName }, { ...contents, plan: plan.value });
       }),
