@@ -59,7 +59,9 @@ interface LaneCells {
 }
 
 function gatherLane(runs: readonly SampledRun[], weights: Float64Array): LaneCells {
-  const kept = [...weights.keys()].filter((cell) => (weights[cell] ?? 0) > 0);
+  const cells = weights.length / STEPS_PER_CYCLE;
+  const used = new Set([...weights.keys()].filter((at) => (weights[at] ?? 0) > 0).map((at) => at % cells));
+  const kept = [...used];
   const size = 2 * kept.length;
   return {
     size,
@@ -68,8 +70,8 @@ function gatherLane(runs: readonly SampledRun[], weights: Float64Array): LaneCel
       const values = new Float64Array(steps * size);
       for (let step = 0; step < steps; step++) {
         for (const [at, cell] of kept.entries()) {
-          const from = step * weights.length + cell;
-          const weight = weights[cell] ?? 0;
+          const from = step * cells + cell;
+          const weight = weights[(step % STEPS_PER_CYCLE) * cells + cell] ?? 0;
           values[step * size + 2 * at] = weight * (run.u[from] ?? 0);
           values[step * size + 2 * at + 1] = weight * (run.v[from] ?? 0);
         }

@@ -1,7 +1,8 @@
 import type { Seconds } from '../platform/units.ts';
 import { findLagSeconds } from '../signal/complex-demodulation.ts';
+import { countHomes } from '../signal/count-homes.ts';
 import { MARGIN_CYCLES, type SampledRun, STEPS_PER_CYCLE, sampleRun } from '../signal/cycle-samples.ts';
-import { readHomeProfile } from '../signal/home-profile.ts';
+import { readHomeMap, sumColumns } from '../signal/home-map.ts';
 import {
   findMainDirection,
   type LaneFlow,
@@ -71,8 +72,9 @@ export function measureUnison(
 
 function readLanes(motion: MotionSeries, runs: readonly SampledRun[], count: number | null): ReadLane[] {
   if (runs.length === 0) return [];
-  const read = splitLanes(readHomeProfile(runs, motion), count).flatMap((lane) => {
-    const weights = weighCells(lane, runs, motion);
+  const map = readHomeMap(runs, motion);
+  const read = splitLanes(sumColumns(map), count ?? countHomes(map)).flatMap((lane) => {
+    const weights = weighCells(lane, runs, map, motion.columns * motion.rows);
     const flows = runs.map((run) => sumLane(run, weights));
     const moments = measureMoments(flows);
     return moments === null ? [] : [{ lane, weights, flows, moments }];

@@ -1,5 +1,5 @@
 import { MARGIN_CYCLES, type SampledRun, STEPS_PER_CYCLE } from './cycle-samples.ts';
-import { type CellGrid, readReturningEnergy } from './home-profile.ts';
+import type { HomeMap } from './home-map.ts';
 import type { Lane } from './lanes.ts';
 
 /** Share of a lane's most returning cell below which a cell adds more noise than motion. */
@@ -17,33 +17,52 @@ export interface LaneFlow {
   readonly v: Float64Array;
 }
 
-/** How far each cell belongs to a lane: the share of its width that lies there, 0 where nothing returns. */
-export function weighCells(lane: Lane, runs: readonly SampledRun[], grid: CellGrid): Float64Array {
-  const cells = grid.columns * grid.rows;
+/**
+ * How far each cell belongs to a lane at each step of the cycle: by the place that its motion has its home at, for
+ * whoever moves sideways comes into the neighbours' cells. A step's cells, then the next step's; 0 where nothing returns.
+ */
+export function weighCells(
+  lane: Lane,
+  runs: readonly SampledRun[],
+  map: HomeMap,
+  cells: number,
+): Float64Array {
   const returning = new Float64Array(cells);
-  for (const run of runs) {
-    readReturningEnergy(run, cells).forEach((energy, at) => {
-      returning[at % cells] = (returning[at % cells] ?? 0) + energy;
-    });
+  for (const run of runs) addReturningEnergy(run, returning);
+  const isOwn = (home: number) => home >= lane.from && home < lane.to;
+  const most = returning.reduce((best, energy, cell) => {
+    const isHere = Array.from(
+      { length: STEPS_PER_CYCLE },
+      (_, step) => map.homes[step * cells + cell] ?? -1,
+    ).some(isOwn);
+    return isHere ? Math.max(best, energy) : best;
+  }, 0);
+  return Float64Array.from(map.homes, (home, at) =>
+    isOwn(home) && (returning[at % cells] ?? 0) > QUIET_SHARE * most ? 1 : 0,
+  );
+}
+
+/**
+ * Adds up each cell's flow times its flow a cycle later. What does not come back every cycle (noise, a person walking
+ * through) adds up to nothing.
+ */
+function addReturningEnergy({ u, v }: SampledRun, to: Float64Array): void {
+  const on = STEPS_PER_CYCLE * to.length;
+  for (let at = 0; at + on < u.length; at++) {
+    const cell = at % to.length;
+    to[cell] = (to[cell] ?? 0) + (u[at] ?? 0) * (u[at + on] ?? 0) + (v[at] ?? 0) * (v[at + on] ?? 0);
   }
-  const width = grid.width / grid.columns;
-  const shares = Float64Array.from({ length: cells }, (_, cell) => {
-    const left = (cell % grid.columns) * width;
-    return Math.max(0, Math.min(lane.to, left + width) - Math.max(lane.from, left)) / width;
-  });
-  const most = shares.reduce((best, share, cell) => Math.max(best, share * (returning[cell] ?? 0)), 0);
-  return shares.map((share, cell) => ((returning[cell] ?? 0) > QUIET_SHARE * most ? share : 0));
 }
 
 /** Sums a run's flow over the cells of a lane, step by step. */
 export function sumLane(run: SampledRun, weights: Float64Array): LaneFlow {
-  const cells = weights.length;
+  const cells = weights.length / STEPS_PER_CYCLE;
   const steps = run.edgesSeconds.length - 1;
   const u = new Float64Array(steps);
   const v = new Float64Array(steps);
   for (let step = 0; step < steps; step++) {
     for (let cell = 0; cell < cells; cell++) {
-      const weight = weights[cell] ?? 0;
+      const weight = weights[(step % STEPS_PER_CYCLE) * cells + cell] ?? 0;
       u[step] = (u[step] ?? 0) + weight * (run.u[step * cells + cell] ?? 0);
       v[step] = (v[step] ?? 0) + weight * (run.v[step * cells + cell] ?? 0);
     }

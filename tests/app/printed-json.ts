@@ -83,6 +83,41 @@ export const gradeSchema = z.looseObject({
   problems: z.array(problem),
 });
 
+const seconds = z.number().nonnegative();
+
+/** One file of `evidence --json`. */
+export const evidenceSchema = z.array(
+  z.looseObject({
+    file: code,
+    durationSeconds: seconds.nullable(),
+    reps: z.looseObject({
+      count: z.int().positive().nullable(),
+      confidence: z.number().min(0).max(1),
+      timesSeconds: z.array(seconds),
+      cycleSeconds: z.number().positive().nullable(),
+      spanSeconds: z.tuple([seconds, seconds]).nullable(),
+    }),
+    unison: z
+      .looseObject({
+        score: z.number().min(0).max(1),
+        lanes: z
+          .array(
+            z.looseObject({
+              x: z.number().min(0).max(1),
+              lagSeconds: z.number(),
+              reps: z.int().nonnegative(),
+            }),
+          )
+          .min(2),
+      })
+      .nullable(),
+    cards: z.array(z.looseObject({ text: code, atSeconds: seconds })),
+    problems: z.array(problem),
+    milliseconds: z.number().nonnegative(),
+    cpuMilliseconds: z.number().nonnegative(),
+  }),
+);
+
 /** `check --json`. */
 export const checkSchema = z.looseObject({
   stations: z.int(),

@@ -9,6 +9,7 @@ import { readCodes } from '../../src-core/host/card-reader.ts';
 import { formatStationCard } from '../../src-core/lesson/card-text.ts';
 import { seededRandom } from '../../src-core/platform/seeded-random.ts';
 import { drawScene, type Scene } from '../unit/host/draw-scene.ts';
+import type { BenchReport } from './report.ts';
 
 const TEXT = formatStationCard({ lesson: 'HARBOUR', station: 'A', revision: 2 });
 
@@ -28,7 +29,7 @@ const CODELESS = 2000;
  * Prints how many station cards are read at three pixels a module and more, over noise, blur, tilt and every
  * rotation, beside Debian's zbar on the same pictures; and how many readings 2,000 pictures without a code give.
  */
-export async function benchCards(print: (line: string) => void): Promise<void> {
+export async function benchCards({ print, hold }: BenchReport): Promise<void> {
   const folder = await mkdtemp(path.join(tmpdir(), 'routemark-cards-'));
   try {
     const hasZbar = await promisify(execFile)('zbarimg', ['--version']).then(
@@ -46,12 +47,17 @@ export async function benchCards(print: (line: string) => void): Promise<void> {
         if (hasZbar) theirs += await countByZbar(pictures, folder);
       }
     }
-    print(
-      `cards of 3 pixels a module and more, ${drawn} pictures over noise, blur, tilt to 40° and all rotations: ` +
-        `${((100 * ours) / drawn).toFixed(2)} % read (at least 99), ${wrong} wrong; ` +
-        `zbar ${hasZbar ? `${((100 * theirs) / drawn).toFixed(2)} %` : 'not installed'}`,
-    );
-    print(`false readings over ${CODELESS} pictures without a code: ${await countFalse()} (none)`);
+    const what = `cards of 3 pixels a module and more, ${drawn} pictures over noise, blur, tilt to 40°, all rotations`;
+    hold({ what: `${what}: share read`, figure: ours / drawn, bar: ['at least', 0.99] });
+    hold({ what: `${what}: wrong`, figure: wrong, bar: ['at most', 0], digits: 0 });
+    if (!hasZbar) print('zbar is not installed: not compared');
+    else hold({ what: `${what}: more than zbar`, figure: (ours - theirs) / drawn, bar: ['at least', 0] });
+    hold({
+      what: `readings in ${CODELESS} pictures without a code`,
+      figure: await countFalse(),
+      bar: ['at most', 0],
+      digits: 0,
+    });
   } finally {
     await rm(folder, { recursive: true });
   }

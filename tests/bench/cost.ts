@@ -1,6 +1,5 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { readdirSync, readFileSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { availableParallelism, tmpdir } from 'node:os';
 import path from 'node:path';
@@ -8,6 +7,7 @@ import { performance } from 'node:perf_hooks';
 import { createAnalysisPool } from '../../src-core/host/analysis-pool.ts';
 import { findFfmpeg } from '../../src-core/host/find-ffmpeg.ts';
 import { BENCH_WAYS, type BenchWay, getBenchClip } from './bench-clips.ts';
+import type { BenchReport } from './report.ts';
 
 const ROUNDS = 3;
 const CLIP_SECONDS = 20;
@@ -20,19 +20,18 @@ interface Cost {
 
 /**
  * Prints what watching a clip whole costs beside decoding the same file and throwing the pictures away
- * (`ffmpeg -f null`), processor and wall time, in turns within one run; then a first look at fifty clips, and the
- * memory that ten minutes of 1080p take.
+ * (`ffmpeg -f null`), processor and wall time, in turns within one run; then a first look at fifty clips.
  */
-export async function benchCost(print: (line: string) => void): Promise<void> {
+export async function benchCost(report: BenchReport): Promise<void> {
   const found = await findFfmpeg();
-  if (!found.ok) return print('cost: skipped, no ffmpeg that runs');
+  if (!found.ok) return report.print('cost: skipped, no ffmpeg that runs');
   const ffmpeg = found.value.path;
-  for (const way of BENCH_WAYS) await benchWatch(way, ffmpeg, print);
-  await benchLook(ffmpeg, print);
-  await benchMemory(ffmpeg, print);
+  for (const way of BENCH_WAYS) await benchWatch(way, ffmpeg, report);
+  await benchLook(ffmpeg, report);
+  await pool.close();
 }
 
-async function benchWatch(way: BenchWay, ffmpeg: string, print: (line: string) => void): Promise<void> {
+async function benchWatch(way: BenchWay, ffmpeg: string, report: BenchReport): Promise<void> {
   const file = await getBenchClip(way, CLIP_SECONDS, ffmpeg);
   const bar = way.startsWith('hevc') ? 1 : 1.25;
   const discards: Cost[] = [];
@@ -42,13 +41,15 @@ async function benchWatch(way: BenchWay, ffmpeg: string, print: (line: string) =
     discards.push(await discard(ffmpeg, file));
     watches.push(await watch(file));
   }
-  const ratio = (part: keyof Cost) =>
-    (median(watches.map((cost) => cost[part])) / median(discards.map((cost) => cost[part]))).toFixed(2);
-  const seconds = median(watches.map(({ cpu }) => cpu)).toFixed(2);
-  print(
-    `watching ${CLIP_SECONDS} s of 1080p30 ${way} whole: ${ratio('cpu')} of decode-and-discard in processor time ` +
-      `(${seconds} s), ${ratio('wall')} in wall time (at most ${bar})`,
-  );
+  for (const part of ['cpu', 'wall'] as const) {
+    const figure = median(watches.map((cost) => cost[part])) / median(discards.map((cost) => cost[part]));
+    report.hold({
+      what: `watching ${CLIP_SECONDS} s of 1080p30 ${way}, ${part}, of decode-and-discard`,
+      figure,
+      bar: ['at most', bar],
+      digits: 2,
+    });
+  }
 }
 
 /** Decodes everything and keeps nothing, as ffmpeg does by itself. */
@@ -66,7 +67,7 @@ async function discard(ffmpeg: string, file: string): Promise<Cost> {
   return { wall: (performance.now() - began) / 1000, cpu: Number(times?.[1]) + Number(times?.[2]) };
 }
 
-let pool = createAnalysisPool();
+const pool = createAnalysisPool();
 
 /** The first task of a thread pays for loading the program, once for a whole class. */
 async function warmUp(): Promise<void> {
@@ -103,7 +104,7 @@ const LOOK_CLIPS = 50;
 const LOOK_SECONDS = 40;
 
 /** A class of fifty clips of 40 s, looked at side by side, beside decoding them one after another. */
-async function benchLook(ffmpeg: string, print: (line: string) => void): Promise<void> {
+async function benchLook(ffmpeg: string, report: BenchReport): Promise<void> {
   for (const way of ['h264-plain', 'hevc-uneven'] as const) {
     const file = await getBenchClip(way, LOOK_SECONDS, ffmpeg);
     const once = await discard(ffmpeg, file);
@@ -125,50 +126,14 @@ async function benchLook(ffmpeg: string, print: (line: string) => void): Promise
     const ffmpegCpu = looks.reduce((sum, look) => sum + (look.ok ? look.value.ffmpegCpuSeconds : 0), 0);
     await rm(cacheFolder, { recursive: true });
     const cpu = ffmpegCpu + (user + system) / 1e6;
-    print(
-      `a first look at ${LOOK_CLIPS} clips of ${LOOK_SECONDS} s ${way}: ${wall.toFixed(1)} s, ` +
-        `${(wall / (once.wall * LOOK_CLIPS)).toFixed(3)} of decode-and-discard in wall time, ` +
-        `${(cpu / (once.cpu * LOOK_CLIPS)).toFixed(3)} in processor time (at most 0.1)`,
-    );
-  }
-}
-
-const MEMORY_STEP_MS = 100;
-
-/** The most that this process and its ffmpeg hold of their own while ten minutes are watched; Linux alone tells. */
-async function benchMemory(ffmpeg: string, print: (line: string) => void): Promise<void> {
-  if (process.platform !== 'linux') return print('memory: skipped, only Linux tells what a process holds');
-  const file = await getBenchClip('h264-plain', 600, ffmpeg);
-  await pool.close();
-  pool = createAnalysisPool(1);
-  let most = 0;
-  const timer = setInterval(() => {
-    most = Math.max(most, measureTree(process.pid));
-  }, MEMORY_STEP_MS);
-  await watch(file);
-  clearInterval(timer);
-  await pool.close();
-  print(
-    `memory of the process tree, ten minutes of 1080p: ${(most / 1e6).toFixed(0)} MB of its own (below 300)`,
-  );
-}
-
-/** Anonymous memory of a process and its children, in bytes. */
-function measureTree(pid: number): number {
-  const children = readdirSync('/proc')
-    .filter((name) => /^\d+$/.test(name))
-    .filter((name) => readStatus(name, 'PPid') === pid)
-    .map(Number);
-  return children.reduce((sum, child) => sum + measureTree(child), readStatus(String(pid), 'RssAnon') * 1024);
-}
-
-function readStatus(pid: string, field: string): number {
-  try {
-    return Number(
-      new RegExp(`^${field}:\\s*(\\d+)`, 'm').exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1],
-    );
-  } catch {
-    return 0;
+    const ratios = { cpu: cpu / (once.cpu * LOOK_CLIPS), wall: wall / (once.wall * LOOK_CLIPS) };
+    for (const part of ['cpu', 'wall'] as const) {
+      report.hold({
+        what: `first look at ${LOOK_CLIPS} clips of ${LOOK_SECONDS} s ${way}, ${part}, of decode-and-discard`,
+        figure: ratios[part],
+        bar: ['at most', 0.1],
+      });
+    }
   }
 }
 

@@ -1,15 +1,39 @@
+// All benches, or those named: tsx tests/bench/main.ts [stamps grade cards cost memory unison reps line-up]
 import { availableParallelism, cpus } from 'node:os';
 import { benchCards } from './cards.ts';
 import { benchCost } from './cost.ts';
 import { benchGrade } from './grade.ts';
 import { benchLineUp } from './line-up-frames.ts';
+import { benchMemory } from './memory.ts';
+import { type BenchReport, createBenchReport } from './report.ts';
+import { benchReps } from './reps.ts';
 import { benchStamps } from './stamps.ts';
+import { benchUnison } from './unison.ts';
+
+const PARTS: Readonly<Record<string, (report: BenchReport) => Promise<void>>> = {
+  stamps: ({ print }) => benchStamps(print),
+  grade: ({ print }) => benchGrade(print),
+  cards: benchCards,
+  cost: benchCost,
+  memory: benchMemory,
+  unison: benchUnison,
+  reps: ({ print }) => benchReps(print),
+  'line-up': ({ print }) => benchLineUp(print),
+};
 
 const print = (line: string) => process.stdout.write(`${line}\n`);
+const named = process.argv.slice(2);
+const unknown = named.find((name) => !(name in PARTS));
+if (unknown !== undefined)
+  throw new Error(`no bench “${unknown}”; there are ${Object.keys(PARTS).join(', ')}`);
 
-print(`${cpus()[0]?.model ?? 'unknown processor'}, ${availableParallelism()} cores, Node ${process.version}`);
-await benchStamps(print);
-await benchGrade(print);
-await benchCards(print);
-await benchCost(print);
-await benchLineUp(print);
+const { report, printTable } = createBenchReport(print);
+for (const [name, bench] of Object.entries(PARTS)) {
+  if (named.length === 0 || named.includes(name)) await bench(report);
+}
+const [processor] = cpus();
+print(
+  `\n${processor?.model ?? 'unknown processor'}, ${availableParallelism()} cores, Node ${process.version}, ` +
+    new Date().toISOString().slice(0, 10),
+);
+printTable();

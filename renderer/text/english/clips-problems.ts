@@ -111,7 +111,7 @@ const lookProblems: Wordings<EvidenceProblem['code']> = {
   }),
   'decode-failed': ({ detail }) => ({
     what: `No picture of it can be shown${detail === '' ? '' : ` (${detail})`}.`,
-    todo: COPY_AGAIN,
+    todo: 'Copy it again while the tablet is here; a photo is best handed in as JPEG.',
   }),
   'decode-cut-short': ({ lastSeconds }) => ({
     what: `Its pictures end at ${span(lastSeconds)}, before its time.`,

@@ -38,6 +38,10 @@ export async function runEvidence(
   }
   const { named, found, problems } = await findFiles(paths);
   const files = [...named, ...selectClips(found)].map(({ path }) => path);
+  if (files.length === 0 && problems.length === 0) {
+    terminal.say('There is no clip in what was named.\n');
+    return 2;
+  }
   const evidence = await readEvidence(files, {
     movement: { reps: { counting, cycleSeconds }, unison: { toleranceSeconds: TOLERANCE_SECONDS } },
     signal: terminal.signal,

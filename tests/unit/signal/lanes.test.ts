@@ -1,62 +1,95 @@
 import { describe, expect, test } from 'vitest';
+import { countHomes } from '../../../src-core/signal/count-homes.ts';
+import { type HomeMap, sumColumns } from '../../../src-core/signal/home-map.ts';
 import { splitLanes } from '../../../src-core/signal/lanes.ts';
 
-/** A profile of bell-shaped hills: [middle, height, width] each. */
-function drawHills(length: number, hills: readonly (readonly [number, number, number])[]): Float64Array {
-  return Float64Array.from({ length }, (_, at) =>
-    hills.reduce(
-      (sum, [middle, height, width]) =>
-        sum + height * Math.exp(-((at + 0.5 - middle) ** 2) / (2 * width ** 2)),
+/** A map of bell-shaped hills: [right, down, height, width] each. */
+function drawMap(hills: readonly (readonly [number, number, number, number])[]): HomeMap {
+  const [width, height] = [80, 45];
+  const amounts = Float64Array.from({ length: width * height }, (_, at) => {
+    const [x, y] = [(at % width) + 0.5, Math.floor(at / width) + 0.5];
+    return hills.reduce(
+      (sum, [right, down, tall, wide]) =>
+        sum + tall * Math.exp(-((x - right) ** 2 + (y - down) ** 2) / (2 * wide ** 2)),
       0,
-    ),
-  );
+    );
+  });
+  return { width, height, amounts, homes: new Float32Array(0) };
 }
 
-describe('lanes', () => {
-  test('are one for each hill of the profile, with borders in the valleys', () => {
-    const lanes = splitLanes(
-      drawHills(80, [
-        [12, 1, 4],
-        [40, 0.6, 4],
-        [66, 0.9, 4],
-      ]),
-      null,
-    );
-    expect(lanes.map(({ middle }) => Math.round(middle))).toEqual([12, 40, 66]);
-    expect(lanes[0]?.to).toBe(lanes[1]?.from);
-    expect(Math.abs((lanes[1]?.to ?? 0) - 53)).toBeLessThanOrEqual(2);
+const cut = (map: HomeMap, count: number) =>
+  splitLanes(sumColumns(map), count).map(({ middle }) => Math.round(middle));
+
+describe('the number of lanes', () => {
+  test('is that of the hills, near ones and far ones', () => {
+    const map = drawMap([
+      [12, 25, 1, 4],
+      [40, 22, 0.2, 3],
+      [66, 25, 0.9, 4],
+    ]);
+    expect(countHomes(map)).toBe(3);
+    expect(cut(map, 3)).toEqual([12, 40, 66]);
   });
 
-  test('are not made of a low bump beside a hill, nor of a dent in one', () => {
-    expect(
-      splitLanes(
-        drawHills(80, [
-          [20, 1, 4],
-          [60, 0.05, 4],
-        ]),
-        null,
-      ),
-    ).toHaveLength(1);
-    const dented = drawHills(80, [[40, 1, 6]]).map((value, at) => (at === 40 ? value * 0.96 : value));
-    expect(splitLanes(dented, null)).toHaveLength(1);
+  test('tells two rows apart that run together when seen from above', () => {
+    const rows = drawMap([
+      [30, 34, 1, 5],
+      [43, 16, 0.3, 4],
+    ]);
+    expect(countHomes(rows)).toBe(2);
+    const [above, between, beside] = [30, 37, 43].map((x) => sumColumns(rows)[x] ?? 0);
+    expect(between).toBeLessThan(above ?? 0);
+    expect(beside).toBeLessThan(between ?? 0);
   });
+
+  test('does not count a low bump, a dent, nor the arms and legs of one body', () => {
+    expect(
+      countHomes(
+        drawMap([
+          [20, 22, 1, 4],
+          [60, 22, 0.05, 4],
+        ]),
+      ),
+    ).toBe(1);
+    const limbs = drawMap([
+      [40, 12, 1, 3],
+      [43, 33, 0.8, 3],
+      [37, 25, 0.5, 2],
+    ]);
+    expect(countHomes(limbs)).toBe(1);
+    const dented = drawMap([[40, 22, 1, 6]]);
+    dented.amounts[22 * 80 + 40] = 0.99;
+    expect(countHomes(dented)).toBe(1);
+  });
+
+  test('is none where nothing moves', () => {
+    expect(countHomes(drawMap([]))).toBe(0);
+  });
+});
+
+describe('lanes', () => {
+  const grown = drawMap([
+    [10, 22, 1, 4],
+    [33, 22, 1, 5.5],
+    [46, 22, 1, 5.5],
+    [70, 22, 1, 4],
+  ]);
 
   test('are as many as the teacher says, also where two hills have grown together', () => {
-    const grown = drawHills(80, [
-      [10, 1, 4],
-      [33, 1, 5.5],
-      [46, 1, 5.5],
-      [70, 1, 4],
-    ]);
-    expect(splitLanes(grown, null)).toHaveLength(3);
-    expect(splitLanes(grown, 4).map(({ middle }) => Math.round(middle / 4))).toEqual([3, 8, 12, 17]);
-    expect(splitLanes(grown, 1)).toHaveLength(1);
-    expect(Math.abs((splitLanes(grown, 2)[0]?.to ?? 0) - 40)).toBeLessThan(20);
+    expect(cut(grown, 4).map((middle) => Math.round(middle / 4))).toEqual([3, 8, 12, 18]);
+    expect(cut(grown, 1)).toHaveLength(1);
+  });
+
+  test('border on each other in the valleys', () => {
+    const lanes = splitLanes(sumColumns(grown), 4);
+    expect(lanes[0]?.to).toBe(lanes[1]?.from);
+    expect(Math.abs((lanes[0]?.to ?? 0) - 20)).toBeLessThanOrEqual(3);
+    expect(Math.abs((splitLanes(sumColumns(grown), 2)[0]?.to ?? 0) - 40)).toBeLessThan(20);
   });
 
   test('are none where nothing moves, and never more than there are pixels', () => {
-    expect(splitLanes(new Float64Array(80), null)).toEqual([]);
     expect(splitLanes(new Float64Array(80), 3)).toEqual([]);
+    expect(splitLanes(Float64Array.of(1, 2, 1), 0)).toEqual([]);
     expect(splitLanes(Float64Array.of(1, 2, 1), 9).length).toBeLessThanOrEqual(3);
   });
 });
