@@ -1,7 +1,10 @@
 import { statSync } from 'node:fs';
 import path from 'node:path';
 
-/** What the system's file association opens: the plan of a lesson. */
+/**
+ * The file that stands for a lesson. The installer ties no ending to the program: a lesson is a folder, and a
+ * `plan.json` of other programs must go on opening in them. A word at the start, or the system's “open with”, names one.
+ */
 const PLAN_NAME = 'plan.json';
 
 /**
@@ -14,12 +17,7 @@ export function findNamedLesson(words: readonly string[], workingFolder: string)
     const named = path.resolve(workingFolder, word);
     const found = statSync(named, { throwIfNoEntry: false });
     if (found?.isDirectory()) return named;
-    if (found?.isFile() && isPlanName(named)) return path.dirname(named);
+    if (found?.isFile() && path.basename(named) === PLAN_NAME) return path.dirname(named);
   }
   return null;
-}
-
-/** A plan goes by its name, or by the ending that the system knows the program by. */
-function isPlanName(file: string): boolean {
-  return path.basename(file) === PLAN_NAME || file.endsWith('.routemark');
 }

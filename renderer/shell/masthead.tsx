@@ -36,8 +36,8 @@ export function Masthead({
       <button type="button" className="mast-id" onClick={onLessons} title={FRAME.lessons}>
         <Mark />
         <span>
-          <b>{title}</b>
-          <small>
+          <b title={title}>{title}</b>
+          <small title={className}>
             {className} · {names.times.day(date)}, {FRAME.period(period)}
           </small>
         </span>

@@ -1,4 +1,4 @@
-/** The three ways a lesson tells time, in the teacher's language and the school's zone. */
+/** The ways a lesson tells time, in the teacher's language and the school's zone. */
 export interface LocalTimes {
   /** `10:46`. */
   readonly minute: (ms: number) => string;
@@ -6,6 +6,8 @@ export interface LocalTimes {
   readonly second: (ms: number) => string;
   /** `Thu 15 May`, of a day written `2025-05-15`. */
   readonly day: (date: string) => string;
+  /** `Thu 15 May, 10:46`. */
+  readonly dayAndMinute: (ms: number) => string;
 }
 
 /** How times and days are written for a language (null: the machine's own) in a time zone. */
@@ -15,16 +17,14 @@ export function buildLocalTimes(language: string | null, zone: string): LocalTim
   const clock = { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone } as const;
   const minute = new Intl.DateTimeFormat(locale, clock);
   const second = new Intl.DateTimeFormat(locale, { ...clock, second: '2-digit' });
-  const day = new Intl.DateTimeFormat(locale, {
-    weekday: 'short',
-    day: 'numeric',
-    month: 'short',
-    timeZone: 'UTC',
-  });
+  const date = { weekday: 'short', day: 'numeric', month: 'short' } as const;
+  const day = new Intl.DateTimeFormat(locale, { ...date, timeZone: 'UTC' });
+  const dayAndMinute = new Intl.DateTimeFormat(locale, { ...date, ...clock });
   return {
     minute: (ms) => minute.format(ms),
     second: (ms) => second.format(ms),
-    day: (date) => day.format(Date.parse(`${date}T12:00:00Z`)),
+    day: (written) => day.format(Date.parse(`${written}T12:00:00Z`)),
+    dayAndMinute: (ms) => dayAndMinute.format(ms),
   };
 }
 

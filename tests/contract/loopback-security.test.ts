@@ -113,7 +113,7 @@ describe('the loopback server', () => {
   });
 
   test('gives a film’s bytes by range, as the file has them', async () => {
-    const { home, headers, lesson, clip, test: desk } = await serveSmallLesson();
+    const { home, headers, lesson, clip, test: desk } = await serveSmallLesson({ isRead: true });
     const film = await readFile(path.join(desk.lessonFolder, 'clips', 'teal', 'IMG_1000.MP4'));
     const address = `${home}/media/${lesson}/${clip}/film`;
     const part = await fetch(address, { headers: { ...headers, range: 'bytes=100-299' } });
@@ -133,7 +133,7 @@ describe('the loopback server', () => {
   });
 
   test('cuts a still where it is asked for, keeps it, and refuses odd sizes', async () => {
-    const { home, headers, lesson, clip, test: desk } = await serveSmallLesson();
+    const { home, headers, lesson, clip, test: desk } = await serveSmallLesson({ isRead: true });
     const address = `${home}/media/${lesson}/${clip}/still`;
     for (const _ of [1, 2]) {
       const still = await fetch(`${address}?ms=1500&height=90`, { headers });
@@ -157,7 +157,7 @@ describe('the loopback server', () => {
   });
 
   test('is not led outside a film by any range', async () => {
-    const { home, headers, lesson, clip, test: desk } = await serveSmallLesson();
+    const { home, headers, lesson, clip, test: desk } = await serveSmallLesson({ isRead: true });
     const film = await readFile(path.join(desk.lessonFolder, 'clips', 'teal', 'IMG_1000.MP4'));
     const outside = ['bytes=-0', 'bytes=999999999999999-'];
     const passedOver = [

@@ -15,7 +15,10 @@ export function describeReading(view: ReadingView, job: RunningJob | null): RunP
   if (!job) return null;
   const { done, total, step } = job.progress;
   if (total === 0) return { key: 'reading', words: BRING_IN.looking, share: 0 };
-  const words = step === 'cards' || view.state === 'cards' ? BRING_IN.cardsRead : BRING_IN.stampsRead;
+  // Stamps are all read, and the first clip's cards are not found yet.
+  if (step === 'read' && view.state === 'cards')
+    return { key: 'reading', words: BRING_IN.cardsNext(done), share: 0 };
+  const words = step === 'cards' ? BRING_IN.cardsRead : BRING_IN.stampsRead;
   return { key: 'reading', words: withTime(words(done, total), job.secondsLeft), share: done / total };
 }
 

@@ -4,6 +4,9 @@ import { FIELD_NAMES, HAND_IN } from '../../text/english/hand-in.ts';
 /** Lines of the file that are shown as they stand. */
 const RAW_LINES = 5;
 
+/** A cell of more signs than this is set in several lines. */
+const LONG_CELL = 60;
+
 /** The rows as mapped: our name of each column above, the destination's below. */
 export function PreviewTable({ sheet }: { readonly sheet: GradeSheet }) {
   const { columns, rows } = sheet;
@@ -50,7 +53,7 @@ function getLook(kind: string | undefined, field: string | undefined, cell: stri
     kind === 'number' ? 'r num' : '',
     kind === 'id' ? 'col1' : '',
     isOpen ? 'un' : '',
-    field === 'comment' ? 'long' : '',
+    field === 'comment' || String(cell ?? '').length > LONG_CELL ? 'long' : '',
   ].join(' ');
 }
 

@@ -51,7 +51,9 @@ export function WhatToWrite({
         <h3>{HAND_IN.gradebook}</h3>
         <p className="cap">{HAND_IN.gradebookRows(rows, mapping)}</p>
         {last && (
-          <p className="cap">{HAND_IN.handedIn(handedIn.length, names.times.second(Date.parse(last.at)))}</p>
+          <p className="cap">
+            {HAND_IN.handedIn(handedIn.length, names.times.dayAndMinute(Date.parse(last.at)))}
+          </p>
         )}
       </div>
       <div className="to">

@@ -26,6 +26,7 @@ export const BRING_IN = {
   progress: 'Progress',
   stampsRead: (done: number, total: number) => `${done} of ${total} stamps read`,
   cardsRead: (done: number, total: number) => `${done} of ${total} clips searched for cards`,
+  cardsNext: (stamps: number) => `${count(stamps, 'stamp')} read. Now the cards`,
   looking: 'Looking into the folder',
   sending: (done: string, total: string) => `${done} of ${total} received and checked`,
   copying: (done: string, total: string) => `${done} of ${total} copied and checked`,

@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { buildMenu, type MenuEntry } from '../../../electron/main/build-menu.ts';
@@ -71,6 +71,24 @@ describe('a start of the program', () => {
     expect(findNamedLesson([path.join(lesson, 'plan.json')], '/')).toBe(lesson);
     expect(findNamedLesson(['other.txt', '--lesson', 'https://x'], parent)).toBeNull();
     expect(findNamedLesson([], parent)).toBeNull();
+  });
+
+  test('is not tied to any ending by the installer, so no file of another program opens here', () => {
+    const packed = JSON.parse(readFileSync('electron/packaging/builder.json', 'utf8'));
+    expect(packed.fileAssociations).toBeUndefined();
+    const parent = makeTemporaryFolder();
+    writeFileSync(path.join(parent, 'x.routemark'), '{}');
+    expect(findNamedLesson(['x.routemark'], parent)).toBeNull();
+  });
+
+  test('of the packaged program takes no options of Node', () => {
+    const { electronFuses } = JSON.parse(readFileSync('electron/packaging/builder.json', 'utf8'));
+    expect(electronFuses).toMatchObject({
+      enableNodeOptionsEnvironmentVariable: false,
+      enableNodeCliInspectArguments: false,
+      grantFileProtocolExtraPrivileges: false,
+      enableCookieEncryption: true,
+    });
   });
 });
 
