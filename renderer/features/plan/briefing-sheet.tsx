@@ -3,7 +3,7 @@ import { BRIEFING, USUAL_CAUTIONS } from '../../text/english/plan-briefing.ts';
 import { Button } from '../../ui/button.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { addCaution, type BriefingList, changeObjective, changeSentence } from './plan-edits.ts';
 import { TypedWord } from './typed-word.tsx';
 import { WordsToLearn } from './words-to-learn.tsx';

@@ -31,7 +31,7 @@ export function ChoiceWord<Value extends string>({
     <MenuTrigger>
       <Button
         className={`word ${shown === '' ? 'pen' : ''}`}
-        aria-label={WORDS.change(label, shown)}
+        aria-label={shown === '' ? WORDS.add(label, hint) : WORDS.change(label, shown)}
         onKeyDown={typeAt}
         {...(at !== undefined && { 'data-at': at })}
       >

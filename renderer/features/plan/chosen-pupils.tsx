@@ -2,7 +2,7 @@ import type { Plan, SquadCode } from '../../../src-core/lesson/plan.ts';
 import { SQUADS } from '../../text/english/plan-squads.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceWord } from './choice-word.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { addGroupingRule } from './squad-edits.ts';
 
 /** What can be done with the pupils that are chosen: move them, keep them apart or together. */

@@ -2,7 +2,7 @@ import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { RUBRIC } from '../../text/english/plan-rubric.ts';
 import { Glyph } from '../../ui/glyph.tsx';
 import { ChoiceWord } from './choice-word.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { RANGES } from './plan-edits.ts';
 import {
   type ClipCriterion,

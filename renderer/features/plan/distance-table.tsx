@@ -1,6 +1,6 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { ROUTES } from '../../text/english/plan-routes.ts';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { RANGES } from './plan-edits.ts';
 import { changeDistance, findDistance } from './route-edits.ts';
 import { TypedWord } from './typed-word.tsx';

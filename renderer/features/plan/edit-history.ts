@@ -1,5 +1,5 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 
 /** The edits that can be taken back and brought into force again, latest first. */
 export interface EditHistory {

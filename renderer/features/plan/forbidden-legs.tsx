@@ -4,7 +4,7 @@ import { ROUTES } from '../../text/english/plan-routes.ts';
 import { Button } from '../../ui/button.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
 import { ChoiceWord } from './choice-word.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { allowLeg, forbidLeg } from './route-edits.ts';
 
 /** Legs that nobody may walk, such as one across a road, each to be allowed again; and one more to forbid. */

@@ -2,7 +2,7 @@ import type { Plan } from '../../../src-core/lesson/plan.ts';
 import type { Pupil } from '../../../src-core/lesson/roster.ts';
 import { SQUADS } from '../../text/english/plan-squads.ts';
 import { Glyph } from '../../ui/glyph.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { removeGroupingRule } from './squad-edits.ts';
 
 /** Who is kept apart and who stays together when squads are formed, each rule to be forgotten. */

@@ -2,7 +2,7 @@ import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { RULES } from '../../text/english/plan-step.ts';
 import { Button } from '../../ui/button.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { addPeriod, changePeriod, removePeriod } from './plan-edits.ts';
 import { TypedWord } from './typed-word.tsx';
 

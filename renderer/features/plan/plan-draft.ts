@@ -1,9 +1,7 @@
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { openEditHistory } from './edit-history.ts';
-
-/** A change of the plan as it is when its turn comes, so that no other change is lost: the parts that differ. */
-export type PlanEdit = (plan: Plan) => Partial<Plan>;
+import type { PlanEdit } from './plan-edit.ts';
 
 /** A plan as it is on the disk; `version` stands for its bytes. */
 export interface SavedPlan {

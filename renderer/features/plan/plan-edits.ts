@@ -1,5 +1,5 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { readMinutes, writeMinutes } from './slot-times.ts';
 
 /** What a number may be, for the field it is typed in. */
@@ -30,7 +30,7 @@ export function changeLesson(change: Partial<Plan['lesson']>): PlanEdit {
   return ({ lesson }) => ({ lesson: { ...lesson, ...change } });
 }
 
-/** One tolerance changed. */
+/** One of the plan's tolerances at another value, in its own unit. */
 export function changeTolerance(name: keyof Plan['tolerances'], value: number): PlanEdit {
   return ({ tolerances }) => ({ tolerances: { ...tolerances, [name]: value } });
 }

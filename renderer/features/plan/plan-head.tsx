@@ -4,7 +4,7 @@ import type { LessonNames } from '../../client/lesson-names.ts';
 import { PLAN } from '../../text/english/plan-step.ts';
 import { STEP_NAMES } from '../../text/english/window.ts';
 import { ChoiceWord } from './choice-word.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { changeLesson } from './plan-edits.ts';
 import { countSlots } from './rotation.ts';
 import { TypedWord } from './typed-word.tsx';

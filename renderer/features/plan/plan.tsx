@@ -12,7 +12,7 @@ import { BriefingSheet } from './briefing-sheet.tsx';
 import { findStationPlace } from './find-field.ts';
 import { PeriodSentences } from './period-sentences.tsx';
 import { PlanChecks } from './plan-checks.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { PlanHead } from './plan-head.tsx';
 import { RefusedNote } from './refused-note.tsx';
 import { RotationSheet } from './rotation-sheet.tsx';

@@ -5,7 +5,7 @@ import { ROUTES } from '../../text/english/plan-routes.ts';
 import { Button } from '../../ui/button.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
 import { ChoiceWord } from './choice-word.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { RotationTable } from './rotation-table.tsx';
 import { changeRotation } from './route-edits.ts';
 import { RouteProposal } from './route-proposal.tsx';

@@ -4,7 +4,7 @@ import { Glyph } from '../../ui/glyph.tsx';
 import { Plate } from '../../ui/marks.tsx';
 import { SquadMark } from '../../ui/squads.tsx';
 import { ChoiceWord } from './choice-word.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { buildRotation } from './rotation.ts';
 import { changeStop } from './route-edits.ts';
 

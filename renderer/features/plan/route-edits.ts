@@ -1,7 +1,7 @@
 import type { Plan, SlotIndex, SquadCode, StationCode } from '../../../src-core/lesson/plan.ts';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 
-/** Routes by squad. */
+/** The stations that some squads are to visit, in order; see `takeRoutes`. */
 export type Routes = readonly { readonly squad: SquadCode; readonly route: readonly StationCode[] }[];
 
 /**

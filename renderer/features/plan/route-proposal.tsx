@@ -6,7 +6,7 @@ import type { LessonNames } from '../../client/lesson-names.ts';
 import { ROUTES } from '../../text/english/plan-routes.ts';
 import { describeProblem } from '../../text/english/problems.ts';
 import { Button } from '../../ui/button.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { RotationTable } from './rotation-table.tsx';
 import { changeRotation, takeRoutes } from './route-edits.ts';
 import type { SlotTimes } from './slot-times.ts';

@@ -5,7 +5,7 @@ import { Glyph } from '../../ui/glyph.tsx';
 import { ChoiceWord } from './choice-word.tsx';
 import { DistanceTable } from './distance-table.tsx';
 import { ForbiddenLegs } from './forbidden-legs.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { changeStart, toggleLeftOut } from './route-edits.ts';
 import { TagWord } from './tag-word.tsx';
 

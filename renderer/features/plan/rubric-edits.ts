@@ -1,5 +1,5 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 
 /** What a clip is marked on. */
 export type ClipCriterion = Plan['rubric']['clip'][number];

@@ -6,7 +6,7 @@ import { Glyph } from '../../ui/glyph.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
 import { AwardSentence } from './award-sentence.tsx';
 import { ClipCriterionRow, SquadCriterionRow } from './criterion-rows.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { addClipCriterion, addSquadCriterion } from './rubric-edits.ts';
 import { ScaleList } from './scale-list.tsx';
 import { StandardsList } from './standards-list.tsx';

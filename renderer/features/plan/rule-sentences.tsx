@@ -1,7 +1,7 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { ORDER_CHOICES, RULES } from '../../text/english/plan-step.ts';
 import { ChoiceWord } from './choice-word.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { changeLesson, changeTolerance, RANGES } from './plan-edits.ts';
 import { TypedWord } from './typed-word.tsx';
 

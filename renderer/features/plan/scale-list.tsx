@@ -2,7 +2,7 @@ import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { RUBRIC } from '../../text/english/plan-rubric.ts';
 import { Button } from '../../ui/button.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { RANGES } from './plan-edits.ts';
 import { addScaleStep, changeScaleStep, removeScaleStep } from './rubric-edits.ts';
 import { TypedWord } from './typed-word.tsx';

@@ -3,7 +3,7 @@ import { isTextDropItem, ListBox, ListBoxItem, useDragAndDrop } from 'react-aria
 import type { Plan, Squad, SquadCode } from '../../../src-core/lesson/plan.ts';
 import type { Pupil } from '../../../src-core/lesson/roster.ts';
 import { SQUADS } from '../../text/english/plan-squads.ts';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { SquadSigns } from './squad-signs.tsx';
 
 /** What a dragged pupil is known by. */

@@ -1,6 +1,6 @@
 import type { Plan, Squad, SquadCode } from '../../../src-core/lesson/plan.ts';
 import { buildSquadSigns } from '../../../src-core/lesson/squads/pinnies.ts';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 
 /** One more squad in the first pinnie that nobody wears; its route is the round of the stations from the next start. */
 export const addSquad: PlanEdit = ({ squads, stations }) => {

@@ -4,7 +4,7 @@ import { SQUADS } from '../../text/english/plan-squads.ts';
 import { Bib } from '../../ui/bib.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
 import { ChoiceWord } from './choice-word.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { changeSquad, removeSquad } from './squad-edits.ts';
 import { TypedWord } from './typed-word.tsx';
 

@@ -10,7 +10,7 @@ import { RUBRIC } from '../../text/english/plan-rubric.ts';
 import { describeProblem } from '../../text/english/problems.ts';
 import { Button } from '../../ui/button.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { addStandards, removeStandard } from './rubric-edits.ts';
 
 /** Curriculum standards that criteria can be tagged with: the four of SHAPE America, or a list of the teacher's own. */

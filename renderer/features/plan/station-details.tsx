@@ -4,7 +4,7 @@ import { STATIONS } from '../../text/english/plan-stations.ts';
 import { Button } from '../../ui/button.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
 import { ChoiceWord } from './choice-word.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { SentenceWord } from './sentence-word.tsx';
 import { changeOptional, changeStation, moveStation, recodeStation, removeStation } from './station-edits.ts';
 import { TempoWords } from './tempo-words.tsx';

@@ -1,6 +1,6 @@
 import { type LibraryExercise, takeExercise } from '../../../src-core/lesson/library/library.ts';
 import type { Plan, Station, StationCode } from '../../../src-core/lesson/plan.ts';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 
 /** Stands for a place or an exercise that is still to be chosen; the format wants some sign there. */
 export const BLANK = '–';

@@ -4,7 +4,7 @@ import { STATIONS } from '../../text/english/plan-stations.ts';
 import { Glyph } from '../../ui/glyph.tsx';
 import { Plate } from '../../ui/marks.tsx';
 import { ExerciseWord } from './exercise-word.tsx';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { RANGES } from './plan-edits.ts';
 import { SentenceWord } from './sentence-word.tsx';
 import { BLANK, changeStation, moveStation, nameExercise, putExercise } from './station-edits.ts';

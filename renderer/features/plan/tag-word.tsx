@@ -21,7 +21,10 @@ export function TagWord({
   };
   return (
     <MenuTrigger>
-      <Button className={`word ${shown === '' ? 'pen' : ''}`} aria-label={WORDS.change(label, shown)}>
+      <Button
+        className={`word ${shown === '' ? 'pen' : ''}`}
+        aria-label={shown === '' ? WORDS.add(label, hint) : WORDS.change(label, shown)}
+      >
         {shown === '' ? hint : shown}
       </Button>
       <Popover className="choices" placement="bottom start" offset={2}>

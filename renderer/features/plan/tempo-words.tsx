@@ -1,6 +1,6 @@
 import type { Station } from '../../../src-core/lesson/plan.ts';
 import { STATIONS } from '../../text/english/plan-stations.ts';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { RANGES } from './plan-edits.ts';
 import { changeOptional } from './station-edits.ts';
 import { TypedWord } from './typed-word.tsx';

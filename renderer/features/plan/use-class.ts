@@ -7,7 +7,8 @@ import type { SuggestedSquad } from '../../../src-core/lesson/squads/suggest-squ
 import type { LessonDesk } from '../../client/lesson-desk.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import type { StepProps } from '../../client/steps.ts';
-import type { PlanDraft, PlanEdit } from './plan-draft.ts';
+import type { PlanDraft } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { changeGrouping } from './squad-edits.ts';
 
 /** Squads as suggested, or why there are none. */

@@ -51,7 +51,7 @@ export function Word({
       ref={button}
       type="button"
       className={`word ${shown === '' ? 'pen' : ''}`}
-      aria-label={WORDS.change(label, shown)}
+      aria-label={shown === '' ? WORDS.add(label, hint) : WORDS.change(label, shown)}
       data-at={at}
       onClick={() => setEdited(true)}
       onKeyDown={typeAt}

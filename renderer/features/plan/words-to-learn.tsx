@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { BRIEFING } from '../../text/english/plan-briefing.ts';
-import type { PlanEdit } from './plan-draft.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import { changeWord } from './plan-edits.ts';
 import { TypedWord } from './typed-word.tsx';
 

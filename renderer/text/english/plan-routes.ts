@@ -30,7 +30,7 @@ export const ROUTES = {
   legTo: 'To station',
   forbid: ['from', 'to'],
   forbidIt: 'Forbid this leg',
-  which: 'which?',
+  which: 'which',
   allow: (from: string, to: string) => `Allow ${from} to ${to} again`,
   distances: 'Metres between stations; where they are known, walks are kept short',
   distanceOf: (one: string, other: string) => `Metres from ${one} to ${other}`,

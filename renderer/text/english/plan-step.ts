@@ -52,8 +52,8 @@ export function describeLooseEnd(end: LooseEnd): { readonly what: string; readon
 
 /** Words of the words: what an underlined word says of itself, and why what was typed cannot be. */
 export const WORDS = {
-  change: (label: string, now: string) =>
-    now === '' ? `${label}: nothing yet. Add it` : `${label}: ${now}. Change it`,
+  change: (label: string, now: string) => `${label}: ${now}. Change it`,
+  add: (label: string, hint: string) => `${label}: ${hint}. Add it`,
   nothing: 'add',
   needed: 'Something must stand here.',
   unreadable: 'This is not complete yet.',

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { findExercises } from '../../../../renderer/features/plan/find-exercises.ts';
 import { findStationPlace, listPlaces } from '../../../../renderer/features/plan/find-field.ts';
-import { applyEdits, type PlanEdit } from '../../../../renderer/features/plan/plan-draft.ts';
+import { applyEdits } from '../../../../renderer/features/plan/plan-draft.ts';
+import type { PlanEdit } from '../../../../renderer/features/plan/plan-edit.ts';
 import {
   addCaution,
   addPeriod,
