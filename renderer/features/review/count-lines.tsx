@@ -25,7 +25,11 @@ export function CountLines({
   return (
     <ol className="reps">
       {sheet.lines.map((line, at) => (
-        <li key={line.atSeconds} className={at === current ? 'cur' : ''}>
+        <li
+          key={line.atSeconds}
+          className={at === current ? 'cur' : ''}
+          ref={at === current ? keepInView : null}
+        >
           <button
             type="button"
             aria-label={label(line)}
@@ -58,6 +62,11 @@ function Still({
   if (jpeg !== null) return <img src={`data:image/jpeg;base64,${jpeg}`} alt="" />;
   const url = getStillUrl(lesson, clip.id, atSeconds, STILL_HEIGHT);
   return <img src={url} alt="" decoding="async" fetchPriority="low" ref={letGo} />;
+}
+
+/** A sheet longer than the window follows the film. */
+function keepInView(line: HTMLLIElement | null): void {
+  line?.scrollIntoView({ block: 'nearest' });
 }
 
 /** A still that nobody waits for any more gives its connection back. */

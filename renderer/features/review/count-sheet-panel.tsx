@@ -1,7 +1,7 @@
 import { memo } from 'react';
 import type { LessonId } from '../../../src-core/contract/desk-view.ts';
 import type { ClipView } from '../../../src-core/contract/lesson-view.ts';
-import { REVIEW, wholeMoment } from '../../text/english/review.ts';
+import { moment, REVIEW, wholeMoment } from '../../text/english/review.ts';
 import { Sheet } from '../../ui/sheet.tsx';
 import { CountLines } from './count-lines.tsx';
 import { type CountSheet, getShareOf } from './count-sheet.ts';
@@ -99,5 +99,10 @@ function Missing({ sheet, hasLanes }: { readonly sheet: CountSheet; readonly has
 
 function Cursor({ control, sheet }: { readonly control: FilmControl; readonly sheet: CountSheet }) {
   const share = useFilmState(control, ({ seconds }) => getShareOf(sheet, seconds));
-  return <div className="hair" aria-hidden="true" style={{ top: `${share * 100}%` }} />;
+  const at = useFilmState(control, ({ seconds }) => moment(seconds));
+  return (
+    <div className="hair" aria-hidden="true" style={{ top: `${share * 100}%` }}>
+      <b>{at}</b>
+    </div>
+  );
 }

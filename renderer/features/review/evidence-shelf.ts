@@ -6,8 +6,11 @@ import type { ClipView, LessonView } from '../../../src-core/contract/lesson-vie
 export interface EvidenceShelf {
   /** What is here of a clip; of before its latest change where the newest is on its way; null: nothing yet. */
   readonly find: (lesson: LessonView, clip: ClipView) => EvidenceView | null;
-  /** Asks for a clip's evidence where it is not here. `isOpened`: the teacher looks at it now. */
-  readonly fetch: (lesson: LessonView, clip: ClipView, isOpened: boolean) => Promise<void>;
+  /**
+   * Asks for a clip's evidence where it is not here. `isOpened`: the teacher looks at it now. True: there is something
+   * new to be shown.
+   */
+  readonly fetch: (lesson: LessonView, clip: ClipView, isOpened: boolean) => Promise<boolean>;
 }
 
 /** Clips whose evidence is kept: the one on the desk, the next, and a few to go back to; some 100 kB each. */
@@ -21,23 +24,27 @@ interface Kept {
 /** An empty shelf. */
 export function openEvidenceShelf(client: DeskClient): EvidenceShelf {
   const kept = new Map<string, Kept>();
-  const underWay = new Map<string, Promise<void>>();
+  const underWay = new Map<string, Promise<boolean>>();
+  let first: string | null = null;
   const ask = async (lesson: LessonView, clip: ClipView, isOpened: boolean) => {
     const key = getKey(lesson, clip);
     const reply = await client.request('readEvidence', { lesson: lesson.lesson, clip: clip.id, isOpened });
-    if (!reply.ok) return;
+    if (!reply.ok) return false;
     kept.delete(clip.id);
     kept.set(clip.id, { key, evidence: reply.value.evidence });
     const [oldest] = kept.keys();
     if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
+    return true;
   };
   return {
     find: (_, clip) => kept.get(clip.id)?.evidence ?? null,
     fetch: (lesson, clip, isOpened) => {
       const key = `${getKey(lesson, clip)} ${isOpened}`;
       const isHere = kept.get(clip.id)?.key === getKey(lesson, clip);
-      // A clip that is still to be watched is asked for all the same when it is opened: that puts it first.
-      if (isHere && !(isOpened && clip.seen.watched === 'no')) return Promise.resolve();
+      // A clip that is still to be watched is asked for all the same when it comes onto the desk: that puts it first.
+      const isToBeFirst = isOpened && clip.seen.watched === 'no' && first !== clip.id;
+      if (isOpened) first = clip.id;
+      if (isHere && !isToBeFirst) return Promise.resolve(false);
       const asking = underWay.get(key) ?? ask(lesson, clip, isOpened).finally(() => underWay.delete(key));
       underWay.set(key, asking);
       return asking;

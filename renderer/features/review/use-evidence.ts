@@ -18,9 +18,9 @@ export function useEvidence(
   const [, showAnew] = useReducer((turn: number) => turn + 1, 0);
   useEffect(() => {
     let isWanted = true;
-    void shelf.fetch(lesson, clip, true).then(() => {
+    void shelf.fetch(lesson, clip, true).then((isNew) => {
       if (!isWanted) return;
-      showAnew();
+      if (isNew) showAnew();
       if (next) void shelf.fetch(lesson, next, false);
     });
     return () => {

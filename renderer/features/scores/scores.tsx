@@ -10,6 +10,7 @@ import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys/use-keys.ts';
 import { Pick } from '../../ui/pick.tsx';
 import { ScreenHead, Sheet } from '../../ui/sheet.tsx';
+import { FullToRest } from './full-to-rest.tsx';
 import { ScoreSheetTable } from './score-sheet-table.tsx';
 import { ScoreSide, type Slip } from './score-side.tsx';
 import { buildScoreTable, countPencilled } from './score-table.ts';
@@ -68,6 +69,7 @@ export function Scores({ lesson, desk, names, go }: StepProps) {
         sentence={SCORES.sentence(pupilScores.length, countPencilled(rows))}
       >
         <Pick label={SCORES.figure} choices={FIGURES} value={figure} onChange={draft.write} />
+        <FullToRest lesson={lesson} desk={desk} />
         <Button onPress={() => setSlip('cut-points')}>{SCORES.cutPoints}</Button>
       </ScreenHead>
       <ScoreSheetTable {...{ lesson, rows, names, open, figure, selection, acts }} />

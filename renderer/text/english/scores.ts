@@ -73,6 +73,7 @@ export const SCORES = {
   percentOf: (percent: number | null) => (percent === null ? '–' : `${percent} %`),
   none: '–',
   notGiven: '–',
+  fullToRest: (marks: number) => `Full points to the rest (${marks})`,
   give: (label: string, squad: string) => `${label}, ${squad}`,
   box: (station: string, result: string, amount: number) => `${station}: ${result}, ${points(amount)}`,
   results: {
