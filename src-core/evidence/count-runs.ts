@@ -18,7 +18,8 @@ export function countRuns(
   clip: { readonly durationSeconds: Seconds; readonly rule: RepsRule },
 ): CountedRun[] {
   return runs.flatMap((run) => {
-    const seen = run.cycles - measureApproach(track, run, clip.rule);
+    const isCut = !run.startsAtRest || !run.endsAtRest;
+    const seen = run.cycles - measureApproach(track, run, clip.rule) - (isCut ? clip.rule.cutShare : 0);
     const count = Math.round(seen);
     if (count < 1) return [];
     const boundariesSeconds = placeBoundaries(run, count, clip.durationSeconds);

@@ -21,10 +21,21 @@ export interface RepsRule {
   readonly leastSpeed: number;
   /** The same as a share of the camera's own way in a cycle: what a panning camera leaves of the background is no movement. */
   readonly leastOfSwing: number;
-  /** Mean score of all runs times the square root of their cycles: few cycles must agree better than many. */
+  /**
+   * How well cycles agree times the square root of their number: few must agree better than many. Counted by what agrees
+   * less, the lags' mean score or the cells with those a cycle later; see `signal/cycle-agreement.ts`.
+   */
   readonly leastTrust: number;
+  /** The same of a movement that was followed over the whole picture: steps and strides go anywhere. */
+  readonly leastTrustAnywhere: number;
+  /** What a cycle later must agree, as a share of what two cycles later do; else the cycle is twice as long. */
+  readonly returnShare: number;
+  /** How much of what runs back in place a cycle later counts against its being the other side's turn. */
+  readonly turnedShare: number;
   /** Cost a frame at the ends of a run from or to rest; see `cycle-runs.ts`. */
   readonly fullCost: number;
+  /** Part of a cycle that must be seen beyond its half where the clip cuts it off; people count what they saw finished. */
+  readonly cutShare: number;
   /** Part of a cycle at either end that a start from rest, or a stop, may add without being a rep. */
   readonly approach: number;
 }
@@ -49,7 +60,11 @@ export const REPS_RULE: RepsRule = {
   leastTravel: 0.2,
   leastSpeed: 0.06,
   leastOfSwing: 0.02,
-  leastTrust: 0.4,
+  leastTrust: 0.43,
+  leastTrustAnywhere: 0.5,
+  returnShare: 0.6,
+  turnedShare: 0.5,
   fullCost: 0.2,
+  cutShare: 0.07,
   approach: 0.205,
 };

@@ -1,21 +1,21 @@
 import type { MotionSeries } from '../signal/motion-series.ts';
 import type { RepRun, RepsTrace } from './reps-finding.ts';
-import type { CycleTrack } from './track-cycles.ts';
+import type { RepsStudy } from './study-reps.ts';
 
 /** What is drawn below a clip: the movement as a line, its cycles' lengths, and how well they agree. */
 export function buildRepsTrace(
   { rateHz, frameCount }: MotionSeries,
-  track: CycleTrack | null,
+  study: Pick<RepsStudy, 'track' | 'signal'> | null,
   runs: readonly RepRun[],
 ): RepsTrace {
   const strength = new Float32Array(frameCount);
   const signal = new Float32Array(frameCount);
-  for (let frame = 0; frame < frameCount && track; frame++) {
-    const place = frame / track.stride;
+  for (let frame = 0; frame < frameCount && study; frame++) {
+    const place = frame / study.track.stride;
     const at = Math.floor(place);
-    strength[frame] = Math.min(1, Math.max(0, track.scores[at] ?? 0));
-    const here = track.signal[at] ?? 0;
-    signal[frame] = here + (place - at) * ((track.signal[at + 1] ?? here) - here);
+    strength[frame] = Math.min(1, Math.max(0, study.track.scores[at] ?? 0));
+    const here = study.signal[at] ?? 0;
+    signal[frame] = here + (place - at) * ((study.signal[at + 1] ?? here) - here);
   }
   return { rateHz, cycleSecondsAt: layCycles(runs, rateHz, frameCount), strength, signal };
 }

@@ -34,12 +34,12 @@ function denyReps(motion: MotionSeries, study: RepsStudy | null): RepsFinding {
     cycleSeconds: null,
     spanSeconds: null,
     runs: [],
-    trace: buildRepsTrace(motion, study?.track ?? null, []),
+    trace: buildRepsTrace(motion, study, []),
   };
 }
 
 /** From trust to confidence: 0.4 where it is just enough, 0.9 where a clip repeats itself plainly. */
-const TRUST_RATE = 1.2;
+const TRUST_RATE = 1.4;
 
 function describeReps(
   motion: MotionSeries,
@@ -59,7 +59,7 @@ function describeReps(
     cycleSeconds: lengths.sort((one, other) => one - other)[lengths.length >> 1] ?? null,
     spanSeconds: [runs[0]?.boundariesSeconds[0] ?? 0, runs.at(-1)?.boundariesSeconds.at(-1) ?? 0],
     runs: runs.map(({ boundariesSeconds, confidences }) => ({ boundariesSeconds, confidences })),
-    trace: buildRepsTrace(motion, study.track, runs),
+    trace: buildRepsTrace(motion, study, runs),
   };
 }
 

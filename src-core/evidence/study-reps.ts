@@ -1,9 +1,15 @@
+import { measureAgreement } from '../signal/cycle-agreement.ts';
 import { measureTravel } from '../signal/cycle-travel.ts';
+import { buildFlowBand } from '../signal/flow-band.ts';
+import type { FlowVectors } from '../signal/flow-vectors.ts';
 import { buildFlowVectors } from '../signal/flow-vectors.ts';
 import { findLagPath } from '../signal/lag-path.ts';
 import type { LagScores } from '../signal/lag-scores.ts';
 import { LAGS_PER_OCTAVE, scoreLags } from '../signal/lag-scores.ts';
+import { findMainDirection, projectFrames } from '../signal/main-direction.ts';
 import type { MotionSeries } from '../signal/motion-series.ts';
+import { buildPhaseTemplate } from '../signal/phase-template.ts';
+import { buildWholePicture } from '../signal/whole-picture.ts';
 import type { CycleRun } from './cycle-runs.ts';
 import { listCycleRuns } from './cycle-runs.ts';
 import type { RepsOptions } from './reps-finding.ts';
@@ -21,46 +27,122 @@ export interface RepsStudy {
   readonly runs: readonly CycleRun[];
   /** Cycles of all runs, fractions allowed. */
   readonly cycles: number;
-  /** Mean score of the runs times the square root of their cycles; see {@link RepsRule.leastTrust}. */
+  /** How well its cycles agree times the square root of their number; see {@link RepsRule.leastTrust}. */
   readonly trust: number;
   /** How far the movement goes from turn to turn, against the least that counts at its pace; 1 is just enough. */
   readonly reach: number;
   /** How firmly the evidence stands: 1 just enough, below 1 not enough to speak of reps. */
   readonly standing: number;
+  /** The movement as one line, a value a frame of the track, -1 to 1, upwards positive. */
+  readonly signal: Float32Array;
+}
+
+/**
+ * Looks for the movement that repeats most, in place and over the whole picture (see `signal/whole-picture.ts`): of what
+ * stands, the most trusted, else the one nearest to standing; null where nothing repeats at all.
+ */
+export function studyReps(motion: MotionSeries, options: RepsOptions, rule: RepsRule): RepsStudy | null {
+  const cells = buildFlowVectors(motion);
+  const views = [cells, buildWholePicture(cells, motion.columns)];
+  let best: Candidate | null = null;
+  for (const vectors of views) {
+    const found = findCandidate({ motion, cells, vectors, options, rule });
+    if (found && (!best || isFirmer(found, best))) best = found;
+  }
+  return best && { ...best, signal: drawMovement(cells, best.track) };
+}
+
+type Candidate = Omit<RepsStudy, 'signal'>;
+
+function isFirmer(one: Candidate, other: Candidate): boolean {
+  return one.standing >= 1 && other.standing >= 1 ? one.trust > other.trust : one.standing > other.standing;
+}
+
+/** What is looked at, and by which numbers. */
+interface View {
+  readonly motion: MotionSeries;
+  readonly cells: FlowVectors;
+  /** What of the motion cycles are looked for in. */
+  readonly vectors: FlowVectors;
+  readonly options: RepsOptions;
+  readonly rule: RepsRule;
 }
 
 /** How many movements are looked at in turn. */
 const TRIES = 3;
 
 /**
- * Looks for the movement that repeats most, and where that does not stand up (a sway of the camera, a pulse of the
- * encoder), for the next of another length. Gives the first that stands, else the one nearest to it; null where nothing
- * repeats at all.
+ * Where the movement that repeats most does not stand up (a sway of the camera, a pulse of the encoder), the next of
+ * another length is looked at. Gives the first that stands, else the one nearest to it.
  */
-export function studyReps(motion: MotionSeries, options: RepsOptions, rule: RepsRule): RepsStudy | null {
-  const vectors = buildFlowVectors(motion);
-  const scores = scoreLags(vectors, options.cycleSeconds ?? ANY_CYCLE, rule.score);
-  let best: RepsStudy | null = null;
+function findCandidate(view: View): Candidate | null {
+  const scores = scoreLags(view.vectors, view.options.cycleSeconds ?? ANY_CYCLE, view.rule.score);
+  let best: Candidate | null = null;
   for (let attempt = 0; attempt < TRIES; attempt++) {
-    const lags = findLagPath(scores, rule.path);
-    if (lags.evidence <= 0) break;
-    const lagAt = Float64Array.from(lags.lagAt, (index) => scores.lags[index] ?? 0);
-    const study = weigh(motion, trackCycles(vectors, lagAt, lags.scoreAt, rule), rule);
-    if (!best || study.standing > best.standing) best = study;
+    const { lagAt, evidence } = findLagPath(scores, view.rule.path);
+    if (evidence <= 0) break;
+    const candidate = weighLags(view, scores, lagAt);
+    if (!best || candidate.standing > best.standing) best = candidate;
     if (best.standing >= 1) break;
-    silenceLags(scores, lags.lagAt);
+    silenceLags(scores, lagAt);
   }
   return best;
 }
 
-function weigh(motion: MotionSeries, track: CycleTrack, rule: RepsRule): RepsStudy {
+/** Follows the lags of a path, or their doubles where frames agree with those two lags later alone. */
+function weighLags(view: View, scores: LagScores, lagAt: Int32Array): Candidate {
+  const track = followLags(view, scores, lagAt);
+  const { near, far } = compareCycles(view, track);
+  const canDouble = lagAt.every((index) => index + LAGS_PER_OCTAVE < scores.lags.length);
+  if (near >= view.rule.returnShare * far || !canDouble) return weigh(view, track, near);
+  const twice = followLags(
+    view,
+    scores,
+    lagAt.map((index) => index + LAGS_PER_OCTAVE),
+  );
+  return weigh(view, twice, compareCycles(view, twice).near);
+}
+
+function followLags({ vectors, rule }: View, { lags, scores }: LagScores, lagAt: Int32Array): CycleTrack {
+  const scoreAt = Float32Array.from(
+    lagAt,
+    (index, frame) => scores[frame * lags.length + index] ?? Number.NaN,
+  );
+  return trackCycles(
+    vectors,
+    Float64Array.from(lagAt, (index) => lags[index] ?? Number.NaN),
+    scoreAt,
+    rule,
+  );
+}
+
+/** How well frames agree, cell by cell, with those one cycle later, the other side's turn included, and two later. */
+function compareCycles(
+  { motion, cells, options, rule }: View,
+  { shortest, path }: CycleTrack,
+): { readonly near: number; readonly far: number } {
+  const band = buildFlowBand(cells, shortest);
+  const { once, mirrored, twice } = measureAgreement(band, motion.columns, path.phases);
+  // What turns back in place is on its way home, not the other side's turn.
+  const sides = options.counting === 'side' ? -1 : mirrored + rule.turnedShare * Math.min(0, once);
+  return { near: Math.max(once, sides), far: twice };
+}
+
+function weigh({ motion, cells, vectors, rule }: View, track: CycleTrack, agreement: number): Candidate {
   const runs = listCycleRuns(track, rule);
   const cycles = runs.reduce((sum, run) => sum + run.cycles, 0);
   const score = runs.reduce((sum, run) => sum + run.cycles * run.score, 0) / Math.max(1e-9, cycles);
-  const trust = score * Math.sqrt(cycles);
+  const trust = Math.min(score, agreement) * Math.sqrt(cycles);
   const reach = measureReach(motion, track, runs, rule);
-  const standing = cycles >= rule.leastCycles ? Math.min(trust / rule.leastTrust, reach) : 0;
+  const leastTrust = vectors === cells ? rule.leastTrust : rule.leastTrustAnywhere;
+  const standing = cycles >= rule.leastCycles ? Math.min(trust / leastTrust, reach) : 0;
   return { track, runs, cycles, trust, reach, standing };
+}
+
+/** The movement of the cells along its main direction, whatever it was found in. */
+function drawMovement(cells: FlowVectors, { shortest, path, match }: CycleTrack): Float32Array {
+  const band = buildFlowBand(cells, shortest);
+  return projectFrames(band, findMainDirection(buildPhaseTemplate(band, path.phases, match.bins)));
 }
 
 /** Lags to either side of a path that stand for the same movement. */

@@ -1,7 +1,6 @@
 import type { FlowBand } from '../signal/flow-band.ts';
 import { buildFlowBand } from '../signal/flow-band.ts';
 import type { FlowVectors } from '../signal/flow-vectors.ts';
-import { findMainDirection, projectFrames } from '../signal/main-direction.ts';
 import type { PhaseMatch } from '../signal/phase-match.ts';
 import { matchPhases } from '../signal/phase-match.ts';
 import type { PhasePath } from '../signal/phase-path.ts';
@@ -15,13 +14,13 @@ export interface CycleTrack {
   readonly stride: number;
   /** Seconds between them. */
   readonly frameSeconds: number;
+  /** Shortest cycle, in frames of the motion series, of the band that it was followed in; see `signal/flow-band.ts`. */
+  readonly shortest: number;
   readonly path: PhasePath;
   /** What the path was found in. */
   readonly match: PhaseMatch;
   /** Score of the cycle length at every frame of the track; see `signal/lag-scores.ts`. */
   readonly scores: Float32Array;
-  /** The movement as one line, -1 to 1, upwards positive. */
-  readonly signal: Float32Array;
 }
 
 /** Cycles that the first idea of the movement is taken from. */
@@ -39,7 +38,8 @@ export function trackCycles(
   rule: RepsRule,
 ): CycleTrack {
   const middle = findMedianLag(lagAt, scoreAt, rule.path.floor);
-  const band = buildFlowBand(vectors, middle / Math.SQRT2);
+  const shortest = middle / Math.SQRT2;
+  const band = buildFlowBand(vectors, shortest);
   const { stride } = band;
   const expected = Float64Array.from(
     { length: band.frameCount },
@@ -57,8 +57,7 @@ export function trackCycles(
     const path = findPhasePath(match, expected, rule.track);
     phases = path.phases;
     if (round < ROUNDS) continue;
-    const signal = projectFrames(band, findMainDirection(template));
-    return { stride, frameSeconds: 1 / band.rateHz, path, match, scores, signal };
+    return { stride, frameSeconds: 1 / band.rateHz, shortest, path, match, scores };
   }
 }
 
