@@ -22,7 +22,7 @@ async function waitForRead(desk: TestDesk, page: Page): Promise<void> {
     const view = (await desk.desk.lessons.find(lesson))?.getView();
     return view?.reading.state === 'read' && view.clips.length > 0;
   };
-  await expect.poll(isRead, { timeout: 120_000, interval: 200 }).toBe(true);
+  await expect.poll(isRead, { timeout: 300_000, interval: 200 }).toBe(true);
   const way = page.locator('.way');
   await expect.poll(() => way.textContent(), { timeout: 20_000 }).toMatch(/\d+ left|all inked/);
   await expect.poll(() => way.textContent(), { timeout: 20_000 }).not.toMatch(/reading/);

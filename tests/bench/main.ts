@@ -7,6 +7,7 @@ import { benchLineUp } from './line-up-frames.ts';
 import { benchMemory } from './memory.ts';
 import { type BenchReport, createBenchReport } from './report.ts';
 import { benchReps } from './reps.ts';
+import { benchReview } from './review-keys.ts';
 import { benchStamps } from './stamps.ts';
 import { benchUnison } from './unison.ts';
 
@@ -19,6 +20,7 @@ const PARTS: Readonly<Record<string, (report: BenchReport) => Promise<void>>> = 
   unison: benchUnison,
   reps: ({ print }) => benchReps(print),
   'line-up': ({ print }) => benchLineUp(print),
+  review: ({ print }) => benchReview(print),
 };
 
 const print = (line: string) => process.stdout.write(`${line}\n`);

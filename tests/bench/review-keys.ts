@@ -46,6 +46,13 @@ const RECORDER = `(() => {
   }).observe(document.body, { childList: true, subtree: true, characterData: true });
 })()`;
 
+/** The reference: an empty page of the same browser, whose one word changes at a key. */
+const BARE_PAGE = '<!doctype html><title>bare</title><main><div class="idrow"><h1>0</h1></div></main>';
+const BARE_KEY = `addEventListener('keydown', () => {
+  const title = document.querySelector('h1');
+  title.textContent = String(Number(title.textContent) + 1);
+})`;
+
 interface Mark {
   readonly key: number | null;
   readonly strip: number | null;
@@ -67,42 +74,51 @@ export async function benchReview(print: (line: string) => void): Promise<void> 
 /** The same with a lesson folder that is there. */
 export async function measureReview(folder: string, print: (line: string) => void): Promise<void> {
   const desk = await openTestDesk({ lesson: folder, isInPlace: true });
-  const say = (what: string, times: readonly number[], bar: number) => {
-    const at = (share: number) =>
-      times.toSorted((a, b) => a - b)[Math.floor(times.length * share)] ?? Number.NaN;
-    const verdict = at(0.95) < bar ? 'within' : 'OVER';
-    print(
-      `${what}: ${at(0.5).toFixed(0)} ms (median), ${at(0.95).toFixed(0)} ms (95th percentile) (${verdict} ${bar} ms)`,
-    );
-  };
   try {
     const { page } = await desk.openWindow({ width: 1440, height: 900 });
     const lesson = await waitForRead(desk, page);
     const opened: number[] = [];
     for (let round = 0; round < 5; round += 1) opened.push(await open(page, lesson));
-    say('Review, 300 analysed clips, lesson opened', opened, BARS.open);
+    print(judge('lesson opened, first clip painted', opened, BARS.open));
     await page.evaluate(RECORDER);
-    const byKey = await collect(page, async (at) => page.keyboard.press(at % 10 === 9 ? 'y' : 'Enter'));
-    say(
-      'Review, 300 analysed clips, key to the next clip painted',
-      byKey.map(({ key }) => key ?? Infinity),
-      BARS.key,
+    const keys = await collect(page, (at) => page.keyboard.press(at % 10 === 9 ? 'y' : 'Enter'));
+    const bare = await measureBare(page);
+    const painted = keys.map(({ key }) => key ?? Number.POSITIVE_INFINITY);
+    const ratio = getShare(painted, 0.5) / getShare(bare, 0.5);
+    print(
+      `${judge('key to the next clip painted', painted, BARS.key)}; ${ratio.toFixed(1)} times a key that changes one word of an empty page (${getShare(bare, 0.5).toFixed(0)} ms)`,
     );
-    say(
-      'Review, its strip of 20 stills',
-      byKey.map(({ strip }) => strip ?? Infinity),
-      BARS.strip,
-    );
+    print(judge('its strip of 20 stills', keys.map(getStrip), BARS.strip));
     const holes = page.locator('button.punch:not(.ink):not(.now)');
-    const byHand = await collect(page, async (at) => holes.nth((at * 37) % 150).click());
-    say(
-      'Review, any clip pressed on the class card, its strip',
-      byHand.map(({ strip }) => strip ?? Infinity),
-      BARS.strip,
-    );
+    const pressed = await collect(page, (at) => holes.nth((at * 37) % 150).click());
+    print(judge('any clip of the class card, its strip', pressed.map(getStrip), BARS.strip));
   } finally {
     await desk.close();
   }
+}
+
+const getStrip = ({ strip }: Mark) => strip ?? Number.POSITIVE_INFINITY;
+
+function getShare(times: readonly number[], share: number): number {
+  return times.toSorted((one, other) => one - other)[Math.floor(times.length * share)] ?? Number.NaN;
+}
+
+function judge(what: string, times: readonly number[], bar: number): string {
+  const [median, late] = [getShare(times, 0.5), getShare(times, 0.95)];
+  const verdict = late < bar ? 'within' : 'OVER';
+  return `Review, 300 analysed clips, ${what}: ${median.toFixed(0)} ms (median), ${late.toFixed(0)} ms (95th percentile) (${verdict} ${bar} ms)`;
+}
+
+/** Keys in an empty page: what browser, screen and a busy machine take by themselves. */
+async function measureBare(page: Page): Promise<readonly number[]> {
+  const other = await page.context().newPage();
+  await other.setContent(BARE_PAGE);
+  await other.evaluate(BARE_KEY);
+  await other.evaluate(RECORDER);
+  const marks = await collect(other, () => other.keyboard.press('Enter'));
+  await other.close();
+  await page.bringToFront();
+  return marks.map(({ key }) => key ?? Number.POSITIVE_INFINITY);
 }
 
 /** Until the host has read and proposed all, and the page shows it. */

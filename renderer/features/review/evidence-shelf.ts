@@ -21,7 +21,7 @@ interface Kept {
   readonly evidence: EvidenceView;
 }
 
-/** An empty shelf. */
+/** A shelf with nothing on it yet; one a desk, so that a clip gone back to stands at once. */
 export function openEvidenceShelf(client: DeskClient): EvidenceShelf {
   const kept = new Map<string, Kept>();
   const underWay = new Map<string, Promise<boolean>>();

@@ -4,12 +4,12 @@ import type { LessonId } from '../../../src-core/contract/desk-view.ts';
 import type { ClipView } from '../../../src-core/contract/lesson-view.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { getFilmUrl, getStillUrl } from '../../client/media-urls.ts';
-import { describeProblem } from '../../text/english/problems.ts';
 import { REVIEW } from '../../text/english/review.ts';
-import { Button } from '../../ui/button.tsx';
 import type { EvidenceDrawing } from './evidence-drawing.ts';
 import type { FilmControl } from './film-control.ts';
-import { type Playable, usePlayable } from './use-playable.ts';
+import { FilmCover } from './film-cover.tsx';
+import { FRAME_ASPECT, LaneNumbers } from './lane-numbers.tsx';
+import { usePlayable } from './use-playable.ts';
 
 /** One clip's picture: its film, or the photo that was handed in instead. */
 export function Film({
@@ -111,61 +111,7 @@ function Video(props: {
         }}
       />
       <LaneNumbers lanes={lanes} aspect={aspect} />
-      {playable.state !== 'ready' && <Cover playable={playable} names={names} />}
+      {playable.state !== 'ready' && <FilmCover playable={playable} names={names} />}
     </figure>
-  );
-}
-
-/** Width to height of the frame that every film is shown in. */
-const FRAME_ASPECT = 16 / 9;
-
-/** The number of each performer at the foot of the picture, as the count sheet has them. */
-function LaneNumbers({
-  lanes,
-  aspect,
-}: {
-  readonly lanes: EvidenceDrawing['lanes'];
-  readonly aspect: number;
-}) {
-  // A film narrower than the frame stands in its middle.
-  const share = Math.min(1, aspect / FRAME_ASPECT);
-  return lanes.map(({ x, isLate }, at) => (
-    <span
-      // biome-ignore lint/suspicious/noArrayIndexKey: lanes are known by their place
-      key={at}
-      className={`lane-no ${isLate ? 'late' : ''}`}
-      aria-hidden="true"
-      style={{ left: `${50 + (x - 0.5) * share * 100}%` }}
-    >
-      {at + 1}
-    </span>
-  ));
-}
-
-function Cover({ playable, names }: { readonly playable: Playable; readonly names: LessonNames }) {
-  const { state, secondsLeft, problems, tryAgain } = playable;
-  if (state === 'making') {
-    return (
-      <div className="cover hatch" role="status">
-        <p>
-          {REVIEW.makingProxy} {secondsLeft !== null && REVIEW.proxyLeft(secondsLeft)}
-        </p>
-      </div>
-    );
-  }
-  return (
-    <div className="cover" role="alert">
-      <b>{REVIEW.filmFailed}</b>
-      {problems.map((problem) => {
-        const { what, todo } = describeProblem(problem, names);
-        return (
-          <p key={what}>
-            {what} {todo}
-          </p>
-        );
-      })}
-      <p>{REVIEW.filmSafe}</p>
-      <Button onPress={tryAgain}>{REVIEW.tryAgain}</Button>
-    </div>
   );
 }

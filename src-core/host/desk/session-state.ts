@@ -48,7 +48,7 @@ export interface SessionWork {
 /** Revisions of which a page is told the difference alone. */
 const REMEMBERED_VIEWS = 6;
 
-/** The newest view. */
+/** The newest view, of what was graded last; there is one from the session's first moment. */
 export function getView({ views }: SessionState): LessonView {
   const view = views.at(-1);
   if (!view) throw new Error('a session has a view from the start');
