@@ -5,6 +5,7 @@ import type { Plan as LessonPlan } from '../../../src-core/lesson/plan.ts';
 import type { StepProps } from '../../client/steps.ts';
 import { PLAN } from '../../text/english/plan-step.ts';
 import { STEP_NAMES } from '../../text/english/window.ts';
+import { Button } from '../../ui/button.tsx';
 import { ScreenHead, Sheet } from '../../ui/sheet.tsx';
 import { PeriodSentences } from './period-sentences.tsx';
 import { PlanChecks } from './plan-checks.tsx';
@@ -14,7 +15,7 @@ import { RuleSentences } from './rule-sentences.tsx';
 import { StationTable } from './station-table.tsx';
 
 /** Plan: stations and rotation to look at; rules, tolerances and periods as sentences to change in place. */
-export function Plan({ lesson, desk, names }: StepProps) {
+export function Plan({ lesson, desk, names, go }: StepProps) {
   const { plan } = lesson;
   const [refused, setRefused] = useState<readonly Problem[]>([]);
   const change = async (part: Partial<LessonPlan>) => {
@@ -28,7 +29,9 @@ export function Plan({ lesson, desk, names }: StepProps) {
       <ScreenHead
         title={STEP_NAMES.plan}
         sentence={PLAN.sentence(lesson.pupils.length, plan.squads.length, slots)}
-      />
+      >
+        <Button onPress={() => go('plan', 'class-clock')}>{PLAN.classClock}</Button>
+      </ScreenHead>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
       <section className="left-side" tabIndex={0} aria-label={PLAN.overview}>
         <StationTable plan={plan} />

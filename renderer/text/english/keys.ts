@@ -52,6 +52,10 @@ export const KEY_WORDS: Readonly<Record<string, string>> = {
   'close-squad': 'close the squad',
   adjust: 'adjust, with a reason',
   why: 'why this sum',
+  'clock-start': 'start the class now',
+  'clock-earlier': 'one minute earlier',
+  'clock-later': 'one minute later',
+  'clock-sound': 'sound on or off',
 };
 
 /** Words of the list of keys. */

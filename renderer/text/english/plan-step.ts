@@ -25,6 +25,7 @@ export const CHECKS: readonly { readonly holds: string; readonly codes: readonly
 export const PLAN = {
   sentence: (pupils: number, squads: number, slots: number) =>
     `${count(pupils, 'pupil')} in ${count(squads, 'squad')}, ${count(slots, 'slot')} each.`,
+  classClock: 'Class clock',
   overview: 'Stations and rotation',
   stations: 'Stations',
   stationsSentence: (stations: number) => `${count(stations, 'station')} on the field`,
