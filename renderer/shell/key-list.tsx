@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { CLASS_CLOCK } from '../text/english/class-clock.ts';
 import { KEY_LIST, KEY_WORDS, nameCombo } from '../text/english/keys.ts';
 import { CLOSE, STEP_NAMES } from '../text/english/window.ts';
 import { Button } from '../ui/button.tsx';
@@ -14,7 +15,21 @@ import {
 } from '../ui/keys/key-table.ts';
 import { changePreferences, usePreferences } from '../ui/preferences.ts';
 
-const PLACES: readonly KeyPlace[] = ['everywhere', 'bring-in', 'line-up', 'review', 'scores', 'hand-in'];
+const PLACES: readonly KeyPlace[] = [
+  'everywhere',
+  'bring-in',
+  'line-up',
+  'review',
+  'scores',
+  'hand-in',
+  'class-clock',
+];
+
+const PLACE_NAMES: Readonly<Record<KeyPlace, string>> = {
+  ...STEP_NAMES,
+  everywhere: KEY_LIST.everywhere,
+  'class-clock': CLASS_CLOCK.title,
+};
 
 /** Every key, each to be bound otherwise, and single letters to be switched off (WCAG 2.2, 2.1.4). */
 export function KeyList({ onClose }: { readonly onClose: () => void }) {
@@ -51,7 +66,7 @@ export function KeyList({ onClose }: { readonly onClose: () => void }) {
           <div className="key-columns">
             {PLACES.map((place) => (
               <section key={place}>
-                <h3>{place === 'everywhere' ? KEY_LIST.everywhere : STEP_NAMES[place]}</h3>
+                <h3>{PLACE_NAMES[place]}</h3>
                 <dl>
                   {KEY_IDS.filter((id) => KEY_TABLE[id].place === place).map((id) => (
                     <KeyRow key={id} id={id} onRefused={setRefusal} />

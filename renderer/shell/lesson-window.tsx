@@ -5,6 +5,8 @@ import { buildLessonNames } from '../client/lesson-names.ts';
 import type { Route } from '../client/route.ts';
 import { STEPS, type Step, type StepProps } from '../client/steps.ts';
 import { BringIn } from '../features/bring-in/bring-in.tsx';
+import { ClassClock } from '../features/class-clock/class-clock.tsx';
+import { buildClockTarget, readClockTarget } from '../features/class-clock/clock-target.ts';
 import { HandIn } from '../features/hand-in/hand-in.tsx';
 import { LineUp } from '../features/line-up/line-up.tsx';
 import { Plan } from '../features/plan/plan.tsx';
@@ -54,6 +56,11 @@ export function LessonWindow({
   const openLesson = useCallback(() => goTo({ lesson: null }), [goTo]);
   useKeys({ ...steps, keys: showKeys, undo: desk.undo, redo: desk.redo });
   useMenu(desk, { go, showKeys, openLesson });
+  const shiftMs = route.step === 'plan' ? readClockTarget(route.target) : null;
+  if (shiftMs !== null) {
+    const onShift = (next: number) => go('plan', buildClockTarget(next));
+    return <ClassClock {...{ plan, names, shiftMs, onShift }} onClose={() => go('plan')} />;
+  }
   const Screen = SCREENS[route.step];
   return (
     <SquadsProvider plan={plan} isHidden={areNamesHidden && route.step === 'review'}>

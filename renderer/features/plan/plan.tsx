@@ -6,6 +6,7 @@ import { useMemo, useState } from 'react';
 import { buildLessonNames } from '../../client/lesson-names.ts';
 import type { StepProps } from '../../client/steps.ts';
 import { PLAN, RULES } from '../../text/english/plan-step.ts';
+import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys/use-keys.ts';
 import { Sheet } from '../../ui/sheet.tsx';
 import { BriefingSheet } from './briefing-sheet.tsx';
@@ -56,7 +57,9 @@ export function Plan(props: StepProps) {
   const pupilDesk = useClass({ ...props, names }, draft);
   return (
     <>
-      <PlanHead plan={plan} pupils={lesson.pupils.length} {...{ names, onChange }} />
+      <PlanHead plan={plan} pupils={lesson.pupils.length} {...{ names, onChange }}>
+        <Button onPress={() => props.go('plan', 'class-clock')}>{PLAN.classClock}</Button>
+      </PlanHead>
       <RefusedNote {...{ refused, names }} onRetry={draft.retry} onDrop={draft.drop} />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
       <section className="left-side" tabIndex={0} aria-label={PLAN.left}>

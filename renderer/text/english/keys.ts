@@ -53,6 +53,10 @@ export const KEY_WORDS: Readonly<Record<string, string>> = {
   adjust: 'adjust, with a reason',
   why: 'why this sum',
   write: 'write the sheet',
+  'clock-start': 'start the class now',
+  'clock-earlier': 'one minute earlier',
+  'clock-later': 'one minute later',
+  'clock-sound': 'sound on or off',
 };
 
 /** Words of the list of keys. */

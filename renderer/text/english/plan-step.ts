@@ -71,6 +71,7 @@ export const PLAN = {
   periodLabel: 'Period of the day',
   amounts: (pupils: number, squads: number, slots: number) =>
     `${count(pupils, 'pupil')} in ${count(squads, 'squad')}, ${count(slots, 'slot')} each.`,
+  classClock: 'Class clock',
   left: 'Stations, squads and briefing',
   right: 'Rotation, checks and rules',
   checks: 'Checked',

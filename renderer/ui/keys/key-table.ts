@@ -1,5 +1,13 @@
 /** Where a key works: everywhere, or on one screen. */
-export type KeyPlace = 'everywhere' | 'bring-in' | 'line-up' | 'review' | 'scores' | 'hand-in' | 'plan';
+export type KeyPlace =
+  | 'everywhere'
+  | 'bring-in'
+  | 'line-up'
+  | 'review'
+  | 'scores'
+  | 'hand-in'
+  | 'plan'
+  | 'class-clock';
 
 interface KeyEntry {
   readonly place: KeyPlace;
@@ -62,6 +70,10 @@ export const KEY_TABLE = {
   adjust: { place: 'scores', combo: 'e' },
   why: { place: 'scores', combo: 'w' },
   write: { place: 'hand-in', combo: 'Enter' },
+  'clock-start': { place: 'class-clock', combo: 's' },
+  'clock-earlier': { place: 'class-clock', combo: '-' },
+  'clock-later': { place: 'class-clock', combo: '+' },
+  'clock-sound': { place: 'class-clock', combo: 'm' },
 } as const satisfies Readonly<Record<string, KeyEntry>>;
 
 /** A thing that a key does. */
