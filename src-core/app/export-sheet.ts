@@ -4,6 +4,8 @@ import { checkHandIn, type HandInCheck, type HandInProblem } from '../gradebook/
 import type { JournalAct } from '../marking/journal-event.ts';
 import type { GradedLesson } from './graded-lesson.ts';
 
+export type { HandInCheck } from '../gradebook/hand-in-check.ts';
+
 /** A grade sheet ready to be written, and what stands in it. */
 export interface SheetDraft {
   /** Null: refused, see `problems`. */

@@ -9,6 +9,8 @@ import { runExport } from './commands/export.ts';
 import { runGrade } from './commands/grade.ts';
 import { runMark } from './commands/mark.ts';
 import { runStamps } from './commands/stamps.ts';
+import { runValidate } from './commands/validate.ts';
+import { EXPORT_KINDS } from './export-kinds.ts';
 import { type ExitCode, openTerminal } from './terminal.ts';
 
 const FOOT = `
@@ -137,14 +139,26 @@ program
   .command('export')
   .description('write the grade sheet; refused while a flag is open')
   .argument('<lesson>', 'the lesson folder')
-  .option('--to <kind>', 'kind of sheet: csv', 'csv')
+  .option('--to <kind>', `kind of sheet: ${[...EXPORT_KINDS.keys()].join(', ')}`, 'csv')
   .requiredOption('--out <file>', 'where to write it')
   .option('--columns <list>', 'such as "Student ID=pupil,Score=points", instead of the plan’s columns')
   .option('--with-open-flags', 'write all the same; the sheet says that it is not final')
+  .optionsGroup('With --to oneroster or oneroster-1.1 (--out is a .zip, or a folder):')
+  .option('--school <set>', 'the school’s own OneRoster set, which the roster’s ids come from')
+  .option('--class <id>', 'which of its classes, where several hold the pupils')
+  .option('--category <id>', 'which of its categories the marks belong to')
+  .optionsGroup('Always:')
   .option('--clips <folder>', 'where the clips lie, as for “grade”')
   .option('--by <name>', 'who hands in', 'teacher')
   .option('--json', 'print JSON')
   .action(run((lesson, options) => runExport(lesson, options, terminal)));
+
+program
+  .command('validate')
+  .description('hold a set of OneRoster files, 1.1 or 1.2, to every rule of the standard that is known here')
+  .argument('<set>', 'a zip archive or a folder; ours or anybody’s')
+  .option('--json', 'print JSON')
+  .action(run((set, options) => runValidate(set, options, terminal)));
 
 try {
   await program.parseAsync();

@@ -1,5 +1,6 @@
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { Advice, Names } from '../names.ts';
+import { bundleProblems } from './bundle-problems.ts';
 import { callProblems } from './call-problems.ts';
 import { clipsProblems } from './clips-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
@@ -12,6 +13,7 @@ const WORDINGS: Wordings<Problem['code']> = {
   ...planningProblems,
   ...clipsProblems,
   ...recordProblems,
+  ...bundleProblems,
   ...callProblems,
 };
 
