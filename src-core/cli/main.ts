@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { stepWords } from '../../renderer/text/english/steps.ts';
+import { runAgree } from './commands/agree.ts';
 import { runBring } from './commands/bring.ts';
 import { runCheck } from './commands/check.ts';
 import { runDemo } from './commands/demo.ts';
@@ -131,6 +132,7 @@ program
   .option('--merge <file>', 'take over the decisions of another journal of this lesson')
   .optionsGroup('Always:')
   .option('--by <name>', 'who decides', 'teacher')
+  .option('--second <name>', 'a second marking by this person, blind to the first; changes no mark')
   .option('--clips <folder>', 'where the clips lie, as for “grade”')
   .option('--json', 'print the recorded events as JSON')
   .action(run((lesson, options) => runMark(lesson, options, terminal)));
@@ -152,6 +154,17 @@ program
   .option('--by <name>', 'who hands in', 'teacher')
   .option('--json', 'print JSON')
   .action(run((lesson, options) => runExport(lesson, options, terminal)));
+
+program
+  .command('agree')
+  .description(
+    'how far a second marking agrees with the first, criterion by criterion, and what to talk about',
+  )
+  .argument('<lesson>', 'the lesson folder')
+  .option('--second <name>', 'one second marker; all of them unless told')
+  .option('--clips <folder>', 'where the clips lie, as for “grade”')
+  .option('--json', 'print JSON')
+  .action(run((lesson, options) => runAgree(lesson, options, terminal)));
 
 program
   .command('validate')
