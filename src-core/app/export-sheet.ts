@@ -1,3 +1,4 @@
+import { type AccountSheet, type AccountWords, buildAccountSheet } from '../gradebook/account-sheet.ts';
 import { buildCsv, type CsvProblem } from '../gradebook/csv.ts';
 import { buildGradeSheet, type GradeSheet, type SheetColumn } from '../gradebook/grade-sheet.ts';
 import { checkHandIn, type HandInCheck, type HandInProblem } from '../gradebook/hand-in-check.ts';
@@ -31,6 +32,11 @@ export function draftSheet({ lesson, score }: GradedLesson, order: SheetOrder): 
   const sheet = buildGradeSheet(lesson.plan, score, order.columns ? { columns: order.columns } : {});
   const { text, problems } = buildCsv(sheet);
   return { text, sheet, check, problems };
+}
+
+/** Where each point of the sheet came from, for the workbook's second sheet. */
+export function draftAccount({ lesson, score }: GradedLesson, words: AccountWords): AccountSheet {
+  return buildAccountSheet(lesson.plan, score, words);
 }
 
 /** What the journal keeps of a hand-in: the files, and what was open in them. */

@@ -1,10 +1,12 @@
 import path from 'node:path';
+import { ACCOUNT } from '../../renderer/text/english/account.ts';
 import { draftBundle } from '../app/export-bundle.ts';
-import { draftSheet, type HandInCheck } from '../app/export-sheet.ts';
+import { draftAccount, draftSheet, type HandInCheck } from '../app/export-sheet.ts';
 import type { GradedLesson } from '../app/graded-lesson.ts';
 import { parseColumns } from '../app/parse-columns.ts';
 import type { Problem } from '../contract/problem.ts';
 import { writeFileAtomically } from '../host/atomic-write.ts';
+import { buildWorkbook } from '../host/build-workbook.ts';
 import { readBundle } from '../host/read-bundle.ts';
 import { writeBundle } from '../host/write-bundle.ts';
 
@@ -51,6 +53,20 @@ const csv: ExportKind = {
   },
 };
 
+const xlsx: ExportKind = {
+  findRefusal: findSheetRefusal,
+  write: async ({ graded }, options) => {
+    const { sheet, check, problems } = draftSheet(graded, getSheetOrder(options));
+    // A cell of text is text in a workbook: what troubles a CSV troubles nobody here.
+    const own = problems.filter(({ code }) => code !== 'sheet-id-formula');
+    if (sheet === null) return { isWritten: false, check, problems: own };
+    const account = draftAccount(graded, ACCOUNT);
+    const bytes = await buildWorkbook({ marks: sheet, account, names: ACCOUNT.sheets });
+    const written = await writeFileAtomically(path.resolve(options.out), bytes);
+    return { isWritten: written.ok, check, problems: [...own, ...written.problems] };
+  },
+};
+
 function getSheetOrder({ columns, withOpenFlags }: KindOptions) {
   return {
     evenWithOpenFlags: withOpenFlags === true,
@@ -94,6 +110,7 @@ function buildOneRosterKind(version: '1.1' | '1.2'): ExportKind {
 /** Every kind of export, by the word after `--to`. */
 export const EXPORT_KINDS: ReadonlyMap<string, ExportKind> = new Map([
   ['csv', csv],
+  ['xlsx', xlsx],
   ['oneroster', buildOneRosterKind('1.2')],
   ['oneroster-1.1', buildOneRosterKind('1.1')],
 ]);
