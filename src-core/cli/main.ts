@@ -9,6 +9,7 @@ import { runEvidence } from './commands/evidence.ts';
 import { runExport } from './commands/export.ts';
 import { runGrade } from './commands/grade.ts';
 import { runMark } from './commands/mark.ts';
+import { runSlips } from './commands/slips.ts';
 import { runStamps } from './commands/stamps.ts';
 import { runValidate } from './commands/validate.ts';
 import { EXPORT_KINDS } from './export-kinds.ts';
@@ -154,6 +155,16 @@ program
   .option('--by <name>', 'who hands in', 'teacher')
   .option('--json', 'print JSON')
   .action(run((lesson, options) => runExport(lesson, options, terminal)));
+
+program
+  .command('slips')
+  .description('what each squad or pupil did well and can do next, in plain words, from what was confirmed')
+  .argument('<lesson>', 'the lesson folder')
+  .option('--of <kind>', 'squads or pupils', 'squads')
+  .option('--pupil <id>', 'one pupil’s alone')
+  .option('--clips <folder>', 'where the clips lie, as for “grade”')
+  .option('--json', 'print JSON')
+  .action(run((lesson, options) => runSlips(lesson, options, terminal)));
 
 program
   .command('agree')
