@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { nameIcc, nameKappa } from '../../renderer/text/english/agreement.ts';
 import {
   findKappa,
   findShareAgreed,
@@ -191,4 +192,31 @@ describe('intraclass correlation', () => {
     expect(findIntraclassCorrelations([[3], [4]])).toBeNull();
     expect(findIntraclassCorrelations([[3, 4], [2]])).toBeNull();
   });
+});
+
+describe('the words for agreement', () => {
+  // Landis & Koch, "The measurement of observer agreement for categorical data" (1977): .00 and below poor, .01–.20
+  // slight, .21–.40 fair, .41–.60 moderate, .61–.80 substantial, .81–1.00 almost perfect.
+  test.each([
+    [-0.1, 'poor'],
+    [0, 'poor'],
+    [0.01, 'slight'],
+    [0.2, 'slight'],
+    [0.21, 'fair'],
+    [0.4, 'fair'],
+    [0.41, 'moderate'],
+    [0.6, 'moderate'],
+    [0.61, 'substantial'],
+    [0.8, 'substantial'],
+    [0.81, 'almost perfect'],
+    [1, 'almost perfect'],
+  ])('kappa %f is %s', (kappa, word) => expect(nameKappa(kappa)).toBe(word));
+
+  // Koo & Li, "A guideline of selecting and reporting intraclass correlation coefficients" (2016); from memory.
+  test.each([
+    [0.49, 'poor'],
+    [0.5, 'moderate'],
+    [0.75, 'good'],
+    [0.91, 'excellent'],
+  ])('an ICC of %f is %s', (icc, word) => expect(nameIcc(icc)).toBe(word));
 });

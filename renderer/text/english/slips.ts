@@ -87,7 +87,7 @@ export function nameSlip(plan: Plan, { squad, pupil }: Slip): string {
   return pupil ? `${pupil.given}, ${name} squad` : `${name} squad`;
 }
 
-/** A slip as Markdown. */
+/** A slip as Markdown: a heading with the name, two short lists, and what still waits; ends with a line end. */
 export function writeSlip(plan: Plan, slip: Slip): string {
   const lines = [`## ${nameSlip(plan, slip)}`, ''];
   if (slip.presence !== 'there') return `${[...lines, SLIP[slip.presence]].join('\n')}\n`;

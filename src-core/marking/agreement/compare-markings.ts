@@ -90,7 +90,7 @@ export function compareMarkings(markings: TwoMarkings): MarkingComparison {
  * Categories are the given ones, or every value that was given, in rising order: weights go by steps of the scale
  * that is in use.
  */
-export function measureAgreement(pairs: readonly Pair[], categories?: readonly number[]): Agreement {
+function measureAgreement(pairs: readonly Pair[], categories?: readonly number[]): Agreement {
   const used = categories ?? [...new Set(pairs.flat())].sort((one, other) => one - other);
   const table = tabulate(pairs, used);
   return {
