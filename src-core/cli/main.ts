@@ -3,14 +3,17 @@ import { stepWords } from '../../renderer/text/english/steps.ts';
 import { runAgree } from './commands/agree.ts';
 import { runBring } from './commands/bring.ts';
 import { runCheck } from './commands/check.ts';
+import { runDelete } from './commands/delete.ts';
 import { runDemo } from './commands/demo.ts';
 import { runDesk } from './commands/desk.ts';
 import { runEvidence } from './commands/evidence.ts';
 import { runExport } from './commands/export.ts';
 import { runGrade } from './commands/grade.ts';
+import { runKeep } from './commands/keep.ts';
 import { runMark } from './commands/mark.ts';
 import { runSlips } from './commands/slips.ts';
 import { runStamps } from './commands/stamps.ts';
+import { runTablet } from './commands/tablet.ts';
 import { runValidate } from './commands/validate.ts';
 import { EXPORT_KINDS } from './export-kinds.ts';
 import { type ExitCode, openTerminal } from './terminal.ts';
@@ -176,6 +179,35 @@ program
   .option('--clips <folder>', 'where the clips lie, as for “grade”')
   .option('--json', 'print JSON')
   .action(run((lesson, options) => runAgree(lesson, options, terminal)));
+
+program
+  .command('keep')
+  .description('how long lessons are kept, what they hold, and which are due; sets the last day')
+  .argument('<lessons...>', 'lesson folders')
+  .option('--until <day>', 'the last day, such as 2025-07-31')
+  .option('--json', 'print JSON')
+  .action(run((lessons, options) => runKeep(lessons, options, terminal)));
+
+program
+  .command('delete')
+  .description(
+    'show what a lesson holds and delete it once that list is confirmed; keeps a log without content',
+  )
+  .argument('<lesson>', 'the lesson folder')
+  .option('--films', 'clips, stills and all that was read from them')
+  .option('--all', 'everything of the lesson, marks and roster too')
+  .option('--confirm <code>', 'the code that came with the list')
+  .option('--by <name>', 'who deletes', 'teacher')
+  .option('--json', 'print JSON')
+  .action(run((lesson, options) => runDelete(lesson, options, terminal)));
+
+program
+  .command('tablet')
+  .description('what of a tablet is verified in the lesson and may be deleted there; deletes nothing')
+  .argument('<lesson>', 'the lesson folder')
+  .argument('<folder>', 'the tablet’s folder, or one copied from it')
+  .option('--json', 'print JSON')
+  .action(run((lesson, folder, options) => runTablet([lesson, folder], options, terminal)));
 
 program
   .command('validate')
