@@ -1,8 +1,11 @@
+import { type AccountSheet, type AccountWords, buildAccountSheet } from '../gradebook/account-sheet.ts';
 import { buildCsv, type CsvProblem } from '../gradebook/csv.ts';
 import { buildGradeSheet, type GradeSheet, type SheetColumn } from '../gradebook/grade-sheet.ts';
 import { checkHandIn, type HandInCheck, type HandInProblem } from '../gradebook/hand-in-check.ts';
 import type { JournalAct } from '../marking/journal-event.ts';
 import type { GradedLesson } from './graded-lesson.ts';
+
+export type { HandInCheck } from '../gradebook/hand-in-check.ts';
 
 /** A grade sheet ready to be written, and what stands in it. */
 export interface SheetDraft {
@@ -29,6 +32,11 @@ export function draftSheet({ lesson, score }: GradedLesson, order: SheetOrder): 
   const sheet = buildGradeSheet(lesson.plan, score, order.columns ? { columns: order.columns } : {});
   const { text, problems } = buildCsv(sheet);
   return { text, sheet, check, problems };
+}
+
+/** Where each point of the sheet came from, for the workbook's second sheet. */
+export function draftAccount({ lesson, score }: GradedLesson, words: AccountWords): AccountSheet {
+  return buildAccountSheet(lesson.plan, score, words);
 }
 
 /** What the journal keeps of a hand-in: the files, and what was open in them. */

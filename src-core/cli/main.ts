@@ -1,15 +1,22 @@
 import { Command, CommanderError } from 'commander';
 import { stepWords } from '../../renderer/text/english/steps.ts';
+import { runAgree } from './commands/agree.ts';
 import { runBring } from './commands/bring.ts';
 import { runCheck } from './commands/check.ts';
+import { runDelete } from './commands/delete.ts';
 import { runDemo } from './commands/demo.ts';
 import { runDesk } from './commands/desk.ts';
 import { runEvidence } from './commands/evidence.ts';
 import { runExport } from './commands/export.ts';
 import { runGrade } from './commands/grade.ts';
+import { runKeep } from './commands/keep.ts';
 import { runMark } from './commands/mark.ts';
 import { runPrint } from './commands/print.ts';
+import { runSlips } from './commands/slips.ts';
 import { runStamps } from './commands/stamps.ts';
+import { runTablet } from './commands/tablet.ts';
+import { runValidate } from './commands/validate.ts';
+import { EXPORT_KINDS } from './export-kinds.ts';
 import { addPlanningCommands } from './planning-commands.ts';
 import { type ExitCode, openTerminal } from './terminal.ts';
 
@@ -149,6 +156,7 @@ program
   .option('--merge <file>', 'take over the decisions of another journal of this lesson')
   .optionsGroup('Always:')
   .option('--by <name>', 'who decides', 'teacher')
+  .option('--second <name>', 'a second marking by this person, blind to the first; changes no mark')
   .option('--clips <folder>', 'where the clips lie, as for “grade”')
   .option('--json', 'print the recorded events as JSON')
   .action(run((lesson, options) => runMark(lesson, options, terminal)));
@@ -157,14 +165,76 @@ program
   .command('export')
   .description('write the grade sheet; refused while a flag is open')
   .argument('<lesson>', 'the lesson folder')
-  .option('--to <kind>', 'kind of sheet: csv', 'csv')
+  .option('--to <kind>', `kind of sheet: ${[...EXPORT_KINDS.keys()].join(', ')}`, 'csv')
   .requiredOption('--out <file>', 'where to write it')
   .option('--columns <list>', 'such as "Student ID=pupil,Score=points", instead of the plan’s columns')
   .option('--with-open-flags', 'write all the same; the sheet says that it is not final')
+  .optionsGroup('With --to oneroster or oneroster-1.1 (--out is a .zip, or a folder):')
+  .option('--school <set>', 'the school’s own OneRoster set, which the roster’s ids come from')
+  .option('--class <id>', 'which of its classes, where several hold the pupils')
+  .option('--category <id>', 'which of its categories the marks belong to')
+  .optionsGroup('Always:')
   .option('--clips <folder>', 'where the clips lie, as for “grade”')
   .option('--by <name>', 'who hands in', 'teacher')
   .option('--json', 'print JSON')
   .action(run((lesson, options) => runExport(lesson, options, terminal)));
+
+program
+  .command('slips')
+  .description('what each squad or pupil did well and can do next, in plain words, from what was confirmed')
+  .argument('<lesson>', 'the lesson folder')
+  .option('--of <kind>', 'squads or pupils', 'squads')
+  .option('--pupil <id>', 'one pupil’s alone')
+  .option('--clips <folder>', 'where the clips lie, as for “grade”')
+  .option('--json', 'print JSON')
+  .action(run((lesson, options) => runSlips(lesson, options, terminal)));
+
+program
+  .command('agree')
+  .description(
+    'how far a second marking agrees with the first, criterion by criterion, and what to talk about',
+  )
+  .argument('<lesson>', 'the lesson folder')
+  .option('--second <name>', 'one second marker; all of them unless told')
+  .option('--clips <folder>', 'where the clips lie, as for “grade”')
+  .option('--json', 'print JSON')
+  .action(run((lesson, options) => runAgree(lesson, options, terminal)));
+
+program
+  .command('keep')
+  .description('how long lessons are kept, what they hold, and which are due; sets the last day')
+  .argument('<lessons...>', 'lesson folders')
+  .option('--until <day>', 'the last day, such as 2025-07-31')
+  .option('--json', 'print JSON')
+  .action(run((lessons, options) => runKeep(lessons, options, terminal)));
+
+program
+  .command('delete')
+  .description(
+    'show what a lesson holds and delete it once that list is confirmed; keeps a log without content',
+  )
+  .argument('<lesson>', 'the lesson folder')
+  .option('--films', 'clips, stills and all that was read from them')
+  .option('--all', 'everything of the lesson, marks and roster too')
+  .option('--confirm <code>', 'the code that came with the list')
+  .option('--by <name>', 'who deletes', 'teacher')
+  .option('--json', 'print JSON')
+  .action(run((lesson, options) => runDelete(lesson, options, terminal)));
+
+program
+  .command('tablet')
+  .description('what of a tablet is verified in the lesson and may be deleted there; deletes nothing')
+  .argument('<lesson>', 'the lesson folder')
+  .argument('<folder>', 'the tablet’s folder, or one copied from it')
+  .option('--json', 'print JSON')
+  .action(run((lesson, folder, options) => runTablet([lesson, folder], options, terminal)));
+
+program
+  .command('validate')
+  .description('hold a set of OneRoster files, 1.1 or 1.2, to every rule of the standard that is known here')
+  .argument('<set>', 'a zip archive or a folder; ours or anybody’s')
+  .option('--json', 'print JSON')
+  .action(run((set, options) => runValidate(set, options, terminal)));
 
 try {
   await program.parseAsync();

@@ -1,6 +1,7 @@
 import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
 import type { CsvProblem } from '../gradebook/csv.ts';
 import type { HandInProblem } from '../gradebook/hand-in-check.ts';
+import type { BundleProblem } from '../gradebook/oneroster/bundle-problem.ts';
 import type { LessonProblem } from '../lesson/lesson-problem.ts';
 import type { PlanningProblem } from '../lesson/planning-problem.ts';
 import type { JournalProblem } from '../lesson-file/journal-file.ts';
@@ -52,6 +53,7 @@ export type Problem =
   | HandInProblem
   | CsvProblem
   | PrintProblem
+  | BundleProblem
   | CallProblem;
 
 /** The problem with this code. */

@@ -124,7 +124,8 @@ function getState({ state }: PupilScore, { words, openFlags }: CellContext): str
   return openFlags > 0 ? `${word}, ${words.note({ code: 'not-final', openFlags })}` : word;
 }
 
-function listNotes({ attendance, notes, override }: PupilScore): readonly SheetNote[] {
+/** What there is to say of a pupil’s mark, for a comment. */
+export function listNotes({ attendance, notes, override }: PupilScore): readonly SheetNote[] {
   return [
     ...(attendance.attendance === 'late' ? [{ code: 'late' as const, arrived: attendance.arrived }] : []),
     ...notes.map((code) => ({ code })),

@@ -42,7 +42,8 @@ export function openLessonPorts(place: LessonPlace): LessonPorts {
   };
 }
 
-async function readTextIfThere(file: string): Promise<Outcome<string | null, StorageProblem>> {
+/** A file's text as UTF-8; null where there is none. */
+export async function readTextIfThere(file: string): Promise<Outcome<string | null, StorageProblem>> {
   try {
     return succeed(await readFile(file, 'utf8'));
   } catch (error) {

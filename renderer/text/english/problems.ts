@@ -1,5 +1,6 @@
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { Advice, Names } from '../names.ts';
+import { bundleProblems } from './bundle-problems.ts';
 import { callProblems } from './call-problems.ts';
 import { clipsProblems } from './clips-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
@@ -14,6 +15,7 @@ const WORDINGS: Wordings<Problem['code']> = {
   ...clipsProblems,
   ...recordProblems,
   ...printProblems,
+  ...bundleProblems,
   ...callProblems,
 };
 

@@ -4,9 +4,11 @@ import { count } from '../../../renderer/text/english/amounts.ts';
 import { gradeLesson } from '../../app/grade-lesson.ts';
 import { type MarkOrder, markLesson, mergeIntoLesson } from '../../app/mark-lesson.ts';
 import { parseActs } from '../../app/parse-acts.ts';
+import { isSecondAct } from '../../app/second-marking.ts';
 import { buildActs, DecisionError, type DecisionOptions } from '../decision.ts';
 import { getPlanNames } from '../lesson-names.ts';
 import { type LessonOptions, type OpenFolder, openFolder } from '../open-folder.ts';
+import { openSecondMarking } from '../open-second.ts';
 import { formatJson, sayProblems, toJsonProblem } from '../say.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 
@@ -20,11 +22,14 @@ export interface MarkOptions extends DecisionOptions, LessonOptions {
   readonly merge?: string;
   /** Who decides. */
   readonly by?: string;
+  /** Records a second marking under this name, blind to the first and in a journal of its own. */
+  readonly second?: string;
 }
 
 /** `mark <lesson>`: records decisions; each is on the disk before it is acknowledged. */
 export async function runMark(folder: string, options: MarkOptions, terminal: Terminal): Promise<ExitCode> {
-  const open = await openFolder(folder, options, terminal);
+  const first = await openFolder(folder, options, terminal);
+  const open = first && (await openForMarker(first, folder, { options, terminal }));
   if (!open) return 2;
   let marked: Awaited<ReturnType<typeof markLesson>>;
   try {
@@ -43,9 +48,23 @@ export async function runMark(folder: string, options: MarkOptions, terminal: Te
   return marked.ok ? 0 : 2;
 }
 
+async function openForMarker(
+  open: OpenFolder,
+  folder: string,
+  { options, terminal }: { readonly options: MarkOptions; readonly terminal: Terminal },
+): Promise<OpenFolder | null> {
+  return options.second === undefined
+    ? open
+    : openSecondMarking(open, folder, { who: options.second, terminal });
+}
+
 async function record(open: OpenFolder, options: MarkOptions, terminal: Terminal) {
   if (options.merge !== undefined) return mergeIntoLesson(open.ports, await readInput(options.merge));
-  return markLesson(open.ports, await readOrder(open, options, terminal), options.by ?? 'teacher');
+  const order = await readOrder(open, options, terminal);
+  if (options.second !== undefined && typeof order !== 'string' && !order.every(isSecondAct)) {
+    throw new DecisionError('A second marking holds answers, notes and squad marks alone.');
+  }
+  return markLesson(open.ports, order, options.second ?? options.by ?? 'teacher');
 }
 
 async function readOrder(open: OpenFolder, options: MarkOptions, terminal: Terminal): Promise<MarkOrder> {

@@ -187,6 +187,17 @@ const EXAMPLES: Readonly<Record<Problem['code'], object>> = {
   'analysis-failed': { detail: 'out of memory' },
   'hand-in-flags-open': { openFlags: 2 },
   'sheet-id-formula': { row: 3, id: '=1+1' },
+  'bundle-rule-broken': { rule: 'date', file: 'results.csv', record: 3, column: 'scoreDate', found: '1/2' },
+  'bundle-unreadable': { name: 'notes.txt' },
+  'bundle-too-large': { name: 'all.zip', limitBytes: 268_435_456 },
+  'bundle-table-missing': { file: 'classes.csv' },
+  'bundle-class-unknown': { classId: null },
+  'bundle-class-open': { classIds: ['c-1', 'c-2'] },
+  'bundle-category-unknown': { category: 'cat-9' },
+  'bundle-row-missing': { file: 'orgs.csv', id: 'org-9' },
+  'bundle-pupil-unknown': { pupil: 'k-0417' },
+  'bundle-result-left-out': { pupil: 'k-0416', status: 'exempt' },
+  'bundle-text-made-safe': { file: 'results.csv', id: 'r-1', column: 'comment' },
 };
 
 const describeExample = (code: string, facts: object) =>

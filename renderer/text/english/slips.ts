@@ -1,0 +1,102 @@
+import { findSquad, type Plan } from '../../../src-core/lesson/plan.ts';
+import type { DoNext, Slip, WentWell } from '../../../src-core/printing/slip.ts';
+import { list } from './amounts.ts';
+
+// Read by pupils of ten and up: short sentences, short words. A test holds them to a published formula.
+
+type Checks = Plan['rubric']['clip'][number]['checks'];
+
+/** What to do about a criterion that the machine has a notion of; others go by the teacher's own label. */
+const NEXT_BY_CHECK: Readonly<Record<Exclude<Checks, 'judgement'>, string>> = {
+  place: 'Find the card first. Show it to the camera when you start.',
+  exercise: 'Read the card once more. Do the move that it shows.',
+  reps: 'Count out loud, up to the number on the card. Stop if it hurts.',
+  together: 'Say “go” and start as one. Keep the same beat.',
+};
+
+const WELL_BY_CHECK: Readonly<Record<Exclude<Checks, 'judgement'>, string>> = {
+  place: 'You were at the right place each time.',
+  exercise: 'You did the right move each time.',
+  reps: 'You did the full count each time.',
+  together: 'You moved as one each time.',
+};
+
+function namePlaces(plan: Plan, stations: readonly string[]): string {
+  return list(stations.map((code) => plan.stations.find((one) => one.code === code)?.place ?? code));
+}
+
+function findLabel({ rubric }: Plan, code: string): string {
+  return [...rubric.clip, ...rubric.squad].find((one) => one.code === code)?.label ?? code;
+}
+
+/** The words for a criterion by what it checks; the teacher's own judgement goes by its label. */
+function findByCheck({ rubric }: Plan, code: string, words: typeof NEXT_BY_CHECK): string | null {
+  const checks = rubric.clip.find((one) => one.code === code)?.checks ?? 'judgement';
+  return checks === 'judgement' ? null : words[checks];
+}
+
+/** What went well, in one sentence. */
+export function sayWell(plan: Plan, point: WentWell): string {
+  switch (point.code) {
+    case 'all-met':
+      return `You got it all right at ${namePlaces(plan, point.stations)}.`;
+    case 'always-met':
+      return (
+        findByCheck(plan, point.criterion, WELL_BY_CHECK) ??
+        `${findLabel(plan, point.criterion)}: good each time.`
+      );
+    case 'order-kept':
+      return 'You kept to your route, step by step.';
+    case 'squad-full':
+      return `${findLabel(plan, point.criterion)}: all points.`;
+    case 'took-part':
+      return 'You took part and filmed your work.';
+  }
+}
+
+/** What to do next, in one or two sentences. */
+export function sayNext(plan: Plan, point: DoNext): string {
+  switch (point.code) {
+    case 'no-clip':
+      return `There is no film from ${namePlaces(plan, point.stations)}. Film at each stop before you go on.`;
+    case 'out-of-order':
+      return `You were too soon or too late at ${namePlaces(plan, point.stations)}. Read the clue and take the stops in turn.`;
+    case 'squad-more':
+      return `${findLabel(plan, point.criterion)}: ask how you can do more next time.`;
+    case 'not-met':
+      return `At ${namePlaces(plan, point.stations)}: ${
+        findByCheck(plan, point.criterion, NEXT_BY_CHECK) ??
+        `${findLabel(plan, point.criterion)}: work on this next time.`
+      }`;
+  }
+}
+
+/** All that stands on a slip beside its points. */
+export const SLIP = {
+  well: 'What went well',
+  next: 'What to do next',
+  nothingNext: 'Keep it up. Do it just like this next time.',
+  absent: 'We missed you. Ask your teacher what you can do next.',
+  excused: 'You did not have to do this one. No mark counts for you.',
+  waiting: 'Your teacher still looks at some of your films.',
+} as const;
+
+/** Who a slip is for: a squad by its name, a pupil by the first name alone. */
+export function nameSlip(plan: Plan, { squad, pupil }: Slip): string {
+  const name = findSquad(plan, squad)?.name ?? squad;
+  return pupil ? `${pupil.given}, ${name} squad` : `${name} squad`;
+}
+
+/** A slip as Markdown: a heading with the name, two short lists, and what still waits; ends with a line end. */
+export function writeSlip(plan: Plan, slip: Slip): string {
+  const lines = [`## ${nameSlip(plan, slip)}`, ''];
+  if (slip.presence !== 'there') return `${[...lines, SLIP[slip.presence]].join('\n')}\n`;
+  if (slip.well.length > 0) {
+    lines.push(`**${SLIP.well}**`, '', ...slip.well.map((point) => `- ${sayWell(plan, point)}`), '');
+  }
+  const next = slip.next.map((point) => sayNext(plan, point));
+  if (slip.waiting === 0 && next.length === 0 && slip.well.length > 0) next.push(SLIP.nothingNext);
+  if (next.length > 0) lines.push(`**${SLIP.next}**`, '', ...next.map((line) => `- ${line}`), '');
+  if (slip.waiting > 0) lines.push(SLIP.waiting, '');
+  return `${lines.join('\n').trimEnd()}\n`;
+}

@@ -1,0 +1,1 @@
+export { buildKeepingText, isOverdue, type Keeping, parseKeeping } from '../lesson-file/keeping-file.ts';

@@ -1,0 +1,69 @@
+import { KEEPING } from '../../../renderer/text/english/keeping.ts';
+import {
+  deleteHoldings,
+  type HoldingScope,
+  type Holdings,
+  listHoldings,
+} from '../../host/lesson-holdings.ts';
+import { toOneLine } from '../one-line.ts';
+import { openFolder } from '../open-folder.ts';
+import { formatJson, PLAIN_NAMES, sayProblems } from '../say.ts';
+import type { ExitCode, Terminal } from '../terminal.ts';
+
+/** The options of `delete` as typed. */
+export interface DeleteOptions {
+  readonly films?: boolean;
+  readonly all?: boolean;
+  /** The code that was shown with the list. */
+  readonly confirm?: string;
+  readonly by: string;
+  readonly json?: boolean;
+}
+
+/** `delete <lesson>`: shows what would go; deletes it once the code that came with the list is given back. */
+export async function runDelete(
+  folder: string,
+  options: DeleteOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  if (options.films === options.all) {
+    terminal.say(`! ${KEEPING.oneScope}\n`);
+    return 2;
+  }
+  const scope = options.all ? 'all' : 'films';
+  const open = await openFolder(folder, {}, terminal);
+  if (!open) return 2;
+  const holdings = await listHoldings(folder, scope);
+  if (options.confirm === undefined) return show(scope, holdings, { options, terminal });
+  if (options.confirm !== holdings.code) {
+    terminal.say(`! ${KEEPING.changed}\n`);
+    return 2;
+  }
+  const stamp = { who: options.by, at: new Date(open.ports.nowMs()).toISOString() };
+  const deletion = await deleteHoldings(folder, { scope, holdings, stamp });
+  if (options.json) terminal.write(formatJson(deletion));
+  else terminal.write(`${KEEPING.deleted(deletion.files, deletion.bytes)}\n${KEEPING.elsewhere}\n`);
+  sayProblems(terminal, deletion.problems, PLAIN_NAMES);
+  return deletion.problems.length > 0 ? 1 : 0;
+}
+
+function show(
+  scope: HoldingScope,
+  holdings: Holdings,
+  { options, terminal }: { readonly options: DeleteOptions; readonly terminal: Terminal },
+): ExitCode {
+  if (options.json) {
+    terminal.write(formatJson(holdings));
+    return 0;
+  }
+  const { files, leftAlone, code } = holdings;
+  const bytes = files.reduce((sum, file) => sum + file.bytes, 0);
+  for (const file of files) terminal.write(`${toOneLine(file.path)}\n`);
+  if (leftAlone.length > 0) terminal.say(`${KEEPING.leftAlone(leftAlone)}\n`);
+  if (files.length === 0) terminal.say(`${KEEPING.nothing}\n`);
+  else {
+    const what = KEEPING.wouldGo(KEEPING.scopes[scope], files.length, bytes);
+    terminal.say(`${what}\n${KEEPING.elsewhere}\n${KEEPING.confirm(code)}\n`);
+  }
+  return 0;
+}

@@ -1,0 +1,116 @@
+import path from 'node:path';
+import { ACCOUNT } from '../../renderer/text/english/account.ts';
+import { draftBundle } from '../app/export-bundle.ts';
+import { draftAccount, draftSheet, type HandInCheck } from '../app/export-sheet.ts';
+import type { GradedLesson } from '../app/graded-lesson.ts';
+import { parseColumns } from '../app/parse-columns.ts';
+import type { Problem } from '../contract/problem.ts';
+import { writeFileAtomically } from '../host/atomic-write.ts';
+import { buildWorkbook } from '../host/build-workbook.ts';
+import { readBundle } from '../host/read-bundle.ts';
+import { writeBundle } from '../host/write-bundle.ts';
+
+/** What `export` was asked for, as typed. */
+export interface KindOptions {
+  readonly out: string;
+  /** `Head=field,…`, instead of the plan's columns; for sheets. */
+  readonly columns?: string;
+  readonly withOpenFlags?: boolean;
+  /** The school's own OneRoster set, a zip archive or a folder; for sets of marks. */
+  readonly school?: string;
+  readonly class?: string;
+  readonly category?: string;
+}
+
+/** A lesson and the day of its hand-in in the school's zone, `2025-05-15`. */
+export interface KindInput {
+  readonly graded: GradedLesson;
+  readonly today: string;
+}
+
+/** What became of an export. */
+export interface KindWriting {
+  readonly isWritten: boolean;
+  /** Null where the marks were not even counted. */
+  readonly check: HandInCheck | null;
+  readonly problems: readonly Problem[];
+}
+
+/** How marks leave the desk under one word after `--to`: what it must be told, and what it writes. */
+export interface ExportKind {
+  /** What to say where the options make no sense for it; null where they do. */
+  readonly findRefusal: (options: KindOptions) => string | null;
+  readonly write: (input: KindInput, options: KindOptions) => Promise<KindWriting>;
+}
+
+const csv: ExportKind = {
+  findRefusal: findSheetRefusal,
+  write: async ({ graded }, options) => {
+    const { text, check, problems } = draftSheet(graded, getSheetOrder(options));
+    if (text === null) return { isWritten: false, check, problems };
+    const written = await writeFileAtomically(path.resolve(options.out), text);
+    return { isWritten: written.ok, check, problems: [...problems, ...written.problems] };
+  },
+};
+
+const xlsx: ExportKind = {
+  findRefusal: findSheetRefusal,
+  write: async ({ graded }, options) => {
+    const { sheet, check, problems } = draftSheet(graded, getSheetOrder(options));
+    // A cell of text is text in a workbook: what troubles a CSV troubles nobody here.
+    const own = problems.filter(({ code }) => code !== 'sheet-id-formula');
+    if (sheet === null) return { isWritten: false, check, problems: own };
+    const account = draftAccount(graded, ACCOUNT);
+    const bytes = await buildWorkbook({ marks: sheet, account, names: ACCOUNT.sheets });
+    const written = await writeFileAtomically(path.resolve(options.out), bytes);
+    return { isWritten: written.ok, check, problems: [...own, ...written.problems] };
+  },
+};
+
+function getSheetOrder({ columns, withOpenFlags }: KindOptions) {
+  return {
+    evenWithOpenFlags: withOpenFlags === true,
+    columns: columns === undefined ? null : parseColumns(columns),
+  };
+}
+
+function findSheetRefusal({ columns, school, class: classId, category }: KindOptions): string | null {
+  if (school !== undefined || classId !== undefined || category !== undefined) {
+    return '--school, --class and --category go with --to oneroster.';
+  }
+  if (columns === undefined || parseColumns(columns)) return null;
+  return 'The columns make no sense. Write them as "Student ID=pupil,Score=points,Comment=comment".';
+}
+
+function buildOneRosterKind(version: '1.1' | '1.2'): ExportKind {
+  return {
+    findRefusal: ({ school, columns }) => {
+      if (columns !== undefined) return 'A OneRoster set has columns of its own; leave --columns out.';
+      if (school !== undefined) return null;
+      return 'A OneRoster set needs the school’s own beside it, the one that class lists are taken from. Add --school with its zip archive or folder.';
+    },
+    write: async ({ graded, today }, options) => {
+      const school = await readBundle(path.resolve(options.school ?? ''));
+      if (!school.ok) return { isWritten: false, check: null, problems: school.problems };
+      const { files, check, problems } = draftBundle(graded, {
+        version,
+        school: school.value,
+        classId: options.class ?? null,
+        category: options.category ?? null,
+        scoreDate: today,
+        evenWithOpenFlags: options.withOpenFlags === true,
+      });
+      if (files === null) return { isWritten: false, check, problems };
+      const written = await writeBundle(path.resolve(options.out), files);
+      return { isWritten: written.ok, check, problems: [...problems, ...written.problems] };
+    },
+  };
+}
+
+/** Every kind of export, by the word after `--to`. */
+export const EXPORT_KINDS: ReadonlyMap<string, ExportKind> = new Map([
+  ['csv', csv],
+  ['xlsx', xlsx],
+  ['oneroster', buildOneRosterKind('1.2')],
+  ['oneroster-1.1', buildOneRosterKind('1.1')],
+]);
