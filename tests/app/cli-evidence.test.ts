@@ -82,13 +82,13 @@ describe('evidence of a clip of no lesson', () => {
 
 describe('evidence of whatever squads hand in', () => {
   test('reads every kind of video that ffmpeg reads, upright phones too', async () => {
-    const from = ['-i', place('squad.mp4'), '-t', '8'];
+    const from = ['-i', place('squad.mp4')];
     await call(...from, '-c', 'copy', place('a.mkv'));
     // As phones store an upright film: lying on its side, with the turn that brings it back.
     await call(
       ...from,
       '-vf',
-      'transpose=cclock',
+      'transpose=clock',
       '-c:v',
       'libx264',
       '-preset',
@@ -106,7 +106,7 @@ describe('evidence of whatever squads hand in', () => {
     expect(all.map(({ file }) => path.basename(file))).toEqual(names);
     for (const { file, problems, reps } of all) {
       expect(problems, file).toEqual([]);
-      expect(reps.count, file).not.toBeNull();
+      expect(Math.abs((reps.count ?? 0) - (TRUTH?.reps ?? 0)), file).toBeLessThanOrEqual(1);
     }
   });
 
