@@ -77,12 +77,16 @@ test('a change seen on the disk waits its turn behind a decision, so that neithe
   const [, line = ''] = (await readFile(file, 'utf8')).split('\n');
   const event = JSON.parse(line);
   let finish = () => {};
-  const writing = session.inTurn(
-    () =>
-      new Promise<void>((resolve) => {
-        finish = resolve;
-      }),
-  );
+  // What the desk noticed of its own writing comes before; only then is it the turn of this.
+  const writing = await new Promise<{ done: Promise<void> }>((begin) => {
+    const done = session.inTurn(
+      () =>
+        new Promise<void>((resolve) => {
+          finish = resolve;
+          begin({ done });
+        }),
+    );
+  });
   const other = {
     ...event,
     id: ulid(),
@@ -94,6 +98,6 @@ test('a change seen on the disk waits its turn behind a decision, so that neithe
   await new Promise((resolve) => setTimeout(resolve, 300));
   expect(session.getView().clips[0]?.note).toBe('here');
   finish();
-  await Promise.all([writing, refreshed]);
+  await Promise.all([writing.done, refreshed]);
   await vi.waitFor(() => expect(session.getView().clips[0]?.note).toBe('from elsewhere'));
 });
