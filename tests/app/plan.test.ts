@@ -28,6 +28,8 @@ const STATIONS = [
   { place: 'Slipway Bench', clue: 'Sit where boats slide in', exercise: 'step-ups', reps: '8' },
 ];
 
+/** Looks again and again: the machine may be busy with other things. */
+const poll = <Value>(look: () => Value) => expect.poll(look, { timeout: 20_000 });
 const at = (page: Page, place: string) => page.locator(`[data-at="${place}"]`);
 const getFocus = (page: Page) =>
   page.evaluate(() => document.activeElement?.getAttribute('data-at') ?? document.activeElement?.tagName);
@@ -105,7 +107,7 @@ describe.runIf(canBrowse())('Plan', () => {
     for (const [row, { place, clue, exercise, reps }] of STATIONS.entries()) {
       if (row >= 4) await hand.click(page.getByRole('button', { name: 'Station', exact: true }));
       else if (row === 0) await hand.click(at(page, 'stations[0].place'));
-      await expect.poll(() => getFocus(page)).toMatch(row === 0 ? /INPUT/ : `stations[${row}].place`);
+      await poll(() => getFocus(page)).toMatch(row === 0 ? /INPUT/ : `stations[${row}].place`);
       await hand.type(place);
       await hand.press('Tab');
       await hand.type(clue);
@@ -114,7 +116,7 @@ describe.runIf(canBrowse())('Plan', () => {
       await page.getByRole('option').first().waitFor();
       await hand.press('ArrowDown');
       await hand.press('Enter');
-      await expect.poll(() => getFocus(page)).toBe(`stations[${row}].exercise`);
+      await poll(() => getFocus(page)).toBe(`stations[${row}].exercise`);
       await hand.press('Tab');
       await hand.type(reps);
       await hand.press('Tab');
@@ -130,11 +132,9 @@ describe.runIf(canBrowse())('Plan', () => {
     await hand.click(page.getByRole('button', { name: 'Rotate for me' }));
     expect((await readPlan()).squads.map(({ route }) => route.length)).toEqual([4, 4, 4, 4]);
     await hand.click(page.getByRole('button', { name: 'Ink these routes' }));
-    await expect.poll(() => page.locator('.chk .need').count()).toBe(0);
+    await poll(() => page.locator('.chk .need').count()).toBe(0);
 
-    await expect
-      .poll(async () => (await readPlan()).squads.map(({ route }) => route.length))
-      .toEqual([6, 6, 6, 6]);
+    await poll(async () => (await readPlan()).squads.map(({ route }) => route.length)).toEqual([6, 6, 6, 6]);
     const plan = await readPlan();
     expect([...checkPlan(plan), ...checkReadiness(plan)]).toEqual([]);
     expect(plan.stations.map(({ place, clue, reps }) => [place, clue, String(reps)])).toEqual(
@@ -169,7 +169,7 @@ describe.runIf(canBrowse())('Plan', () => {
     await page.keyboard.press('Control+a');
     await page.keyboard.type('9');
     await page.keyboard.press('Enter');
-    await expect.poll(async () => (await readPlan()).stations[0]?.reps).toBe(9);
+    await poll(async () => (await readPlan()).stations[0]?.reps).toBe(9);
     expect(await getFocus(page)).toBe('stations[0].reps');
     // A choice opens on the present one.
     await at(page, 'orderRule').focus();
@@ -177,7 +177,7 @@ describe.runIf(canBrowse())('Plan', () => {
     await page.getByRole('menuitemradio').first().waitFor();
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
-    await expect.poll(async () => (await readPlan()).orderRule).toBe('report');
+    await poll(async () => (await readPlan()).orderRule).toBe('report');
     // A stop is changed by its letter, and a problem names itself and leads to its place.
     const other = before.squads[1]?.route[0] ?? '';
     await at(page, 'squads[0].route[0]').focus();
@@ -185,18 +185,18 @@ describe.runIf(canBrowse())('Plan', () => {
     const problem = page.locator('.chk .need', { hasText: `reach station ${other} in the same slot (1)` });
     await problem.waitFor();
     await page.keyboard.press('f');
-    await expect.poll(() => getFocus(page)).toMatch(/^squads\[\d\]\.route\[0\]$/);
+    await poll(() => getFocus(page)).toMatch(/^squads\[\d\]\.route\[0\]$/);
     // A pupil goes to the squad of the number pressed, and the focus with them.
     const pupil = page.locator('.squad-column').nth(0).locator('[data-pupil]').first();
     const id = (await pupil.getAttribute('data-pupil')) ?? '';
     await pupil.focus();
     await page.keyboard.press('3');
-    await expect.poll(readPupils).toMatch(new RegExp(`${id},.*,${before.squads[2]?.code},`));
-    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-pupil'))).toBe(id);
+    await poll(readPupils).toMatch(new RegExp(`${id},.*,${before.squads[2]?.code},`));
+    await poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-pupil'))).toBe(id);
     await page.keyboard.press('1');
-    await expect.poll(readPupils).toMatch(new RegExp(`${id},.*,${before.squads[0]?.code},`));
+    await poll(readPupils).toMatch(new RegExp(`${id},.*,${before.squads[0]?.code},`));
     for (const _ of [1, 2, 3]) await page.keyboard.press('Control+z');
-    await expect.poll(readPlan).toEqual(before);
+    await poll(readPlan).toEqual(before);
     await problem.waitFor({ state: 'detached' });
     expect(complaints).toEqual([]);
     await context.close();
@@ -208,7 +208,7 @@ describe.runIf(canBrowse())('Plan', () => {
     const pupil = page.locator('.squad-column').nth(0).locator('[data-pupil]').first();
     const id = (await pupil.getAttribute('data-pupil')) ?? '';
     await drag(page, pupil, page.locator('.squad-column').nth(1).locator('.pupils'));
-    await expect.poll(readPupils).toMatch(new RegExp(`${id},.*,${to?.code},`));
+    await poll(readPupils).toMatch(new RegExp(`${id},.*,${to?.code},`));
     await context.close();
   });
 
@@ -235,11 +235,11 @@ describe.runIf(canBrowse())('Plan', () => {
     await at(page, 'lesson.title').click();
     await page.keyboard.type('Quay circuit, again');
     await page.keyboard.press('Enter');
-    await expect.poll(async () => (await readPlan()).lesson.title).toBe('Quay circuit, again');
+    await poll(async () => (await readPlan()).lesson.title).toBe('Quay circuit, again');
     await page.locator('.versions .lk').first().click();
     await page.locator('.versions').getByText('“Quay circuit, again”').waitFor();
     await page.getByRole('button', { name: 'Back to this state' }).click();
-    await expect.poll(readPlan).toEqual(before);
+    await poll(readPlan).toEqual(before);
     await context.close();
   });
 

@@ -49,7 +49,9 @@ export function openPlanDraft({ getSaved, save }: PlanDraftParts): PlanDraft {
   let writing: Promise<void> | null = null;
   const history = openEditHistory();
   const show = (part: Partial<PlanDraftState>) => {
-    state = { ...state, ...part, plan: applyEdits(getSaved().plan, edits) };
+    const next = { ...state, ...part, plan: applyEdits(getSaved().plan, edits) };
+    if (isSame(state, next)) return;
+    state = next;
     for (const listener of listeners) listener();
   };
   const write = async () => {
@@ -100,6 +102,16 @@ export function openPlanDraft({ getSaved, save }: PlanDraftParts): PlanDraft {
     },
     refresh: () => show({}),
   };
+}
+
+/** Whether two states look the same, so that nothing is drawn anew for nothing. */
+function isSame(one: PlanDraftState, other: PlanDraftState): boolean {
+  const areBothTaken = one.refused.length === 0 && other.refused.length === 0;
+  return (
+    one.plan === other.plan &&
+    one.isSaving === other.isSaving &&
+    (areBothTaken || one.refused === other.refused)
+  );
 }
 
 /** The plan after some edits, each made on what the one before left. */
