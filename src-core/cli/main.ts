@@ -12,6 +12,7 @@ import { runGrade } from './commands/grade.ts';
 import { runKeep } from './commands/keep.ts';
 import { runMark } from './commands/mark.ts';
 import { runPrint } from './commands/print.ts';
+import { runPupil } from './commands/pupil.ts';
 import { runSlips } from './commands/slips.ts';
 import { runStamps } from './commands/stamps.ts';
 import { runTablet } from './commands/tablet.ts';
@@ -199,6 +200,16 @@ program
   .option('--clips <folder>', 'where the clips lie, as for “grade”')
   .option('--json', 'print JSON')
   .action(run((lesson, options) => runAgree(lesson, options, terminal)));
+
+program
+  .command('pupil')
+  .description('everything that is held on one pupil, without others’ names, and where it is kept')
+  .argument('<lesson>', 'the lesson folder')
+  .argument('<id>', 'the roster’s id')
+  .option('--out <file>', 'where to write it, instead of the standard output')
+  .option('--clips <folder>', 'where the clips lie, as for “grade”')
+  .option('--json', 'print JSON')
+  .action(run((lesson, id, options) => runPupil([lesson, id], options, terminal)));
 
 program
   .command('keep')
