@@ -15,6 +15,7 @@ import { PeriodSentences } from './period-sentences.tsx';
 import { PlanChecks } from './plan-checks.tsx';
 import type { PlanEdit } from './plan-edit.ts';
 import { PlanHead } from './plan-head.tsx';
+import { PrintSheet } from './print-sheet.tsx';
 import { RefusedNote } from './refused-note.tsx';
 import { RotationSheet } from './rotation-sheet.tsx';
 import { RubricSheet } from './rubric-sheet.tsx';
@@ -29,6 +30,7 @@ import { useFieldFocus } from './use-field-focus.ts';
 import { useLibrary } from './use-library.ts';
 import { usePlanDraft } from './use-plan-draft.ts';
 import { usePlanProblems } from './use-plan-problems.ts';
+import { usePrintPack } from './use-print-pack.ts';
 import { VersionSheet } from './version-sheet.tsx';
 
 /** Plan: the whole lesson before class as a printed form whose words are changed in place; each change is saved at once. */
@@ -54,6 +56,7 @@ export function Plan(props: StepProps) {
   useKeys({ undo: draft.undo, redo: draft.redo });
   const slots = getSlotTimes(plan);
   const library = useLibrary(desk.client);
+  const pack = usePrintPack(desk);
   const pupilDesk = useClass({ ...props, names }, draft);
   return (
     <>
@@ -71,6 +74,7 @@ export function Plan(props: StepProps) {
       <section className="right-side" tabIndex={0} aria-label={PLAN.right}>
         <RotationSheet {...{ plan, slots, names, onChange }} />
         <PlanChecks {...{ problems, plan, names }} pupils={lesson.pupils} onGo={goTo} />
+        <PrintSheet {...{ pack, names }} />
         <RubricSheet {...{ plan, names, onChange }} />
         <Sheet label={RULES.head} className="says-sheet">
           <header className="strip-head">
