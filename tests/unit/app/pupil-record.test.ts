@@ -28,7 +28,7 @@ const by = (
   reason,
 });
 
-const names = { squad: String, station: String, clip: String, time: String };
+const names = { squad: String, station: String, planPlace: String, clip: String, time: String };
 
 async function readRecord(pupil: string) {
   const folder = makeTemporaryFolder();
