@@ -82,11 +82,11 @@ export const bundleProblems: Wordings<BundleProblem['code']> = {
   }),
   'bundle-class-open': ({ classIds }) => ({
     what: `The roster’s pupils are in several classes of the school’s set: ${list(classIds)}.`,
-    todo: 'Say which one with --class.',
+    todo: 'Say which one it is.',
   }),
   'bundle-category-unknown': ({ category }) => ({
     what: `The school’s set has no category ${category}.`,
-    todo: 'Name one of its categories, or leave --category out.',
+    todo: 'Name one of its categories, or none.',
   }),
   'bundle-row-missing': ({ file, id }) => ({
     what: `The school’s set points to ${id}, which its ${file} does not have.`,
@@ -98,7 +98,7 @@ export const bundleProblems: Wordings<BundleProblem['code']> = {
   }),
   'bundle-result-left-out': ({ pupil, status }) => ({
     what: `${pupil} has no score (${status}). OneRoster 1.1 has no result without one, so none was written.`,
-    todo: 'Enter it by hand, or write --to oneroster where the gradebook reads version 1.2.',
+    todo: 'Enter it by hand, or write version 1.2 where the gradebook reads it.',
   }),
   'bundle-text-made-safe': ({ file, id, column }) => ({
     what: `${file}, ${id}: ${column} was changed, for a spreadsheet would have run it or a reader stumbled over it.`,

@@ -119,7 +119,7 @@ const lookProblems: Wordings<EvidenceProblem['code']> = {
   }),
   'decode-interrupted': ({ detail }) => ({
     what: `Looking at its pictures was broken off from outside${detail === '' ? '' : ` (${detail})`}.`,
-    todo: 'Run again. If it happens again, close other programs, or copy the clip onto this computer first.',
+    todo: 'Read the clips again. If it happens again, close other programs, or copy the clip onto this computer first.',
   }),
   'decode-timed-out': ({ limitSeconds }) => ({
     what: `Looking for cards took longer than ${span(limitSeconds)} and was stopped.`,

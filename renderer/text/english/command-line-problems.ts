@@ -9,9 +9,15 @@ const TODO: Readonly<Partial<Record<Problem['code'], string>>> = {
   'file-vanished': 'Run again.',
   'clip-of-nobody': 'Name its folder by the squad’s name, pinnie colour or tablet.',
   'ffmpeg-missing': 'Install ffmpeg, or set ROUTEMARK_FFMPEG to its path.',
+  'decode-interrupted':
+    'Run again. If it happens again, close other programs, or copy the clip onto this computer first.',
   'decode-timed-out': 'Run again when the machine is less busy.',
   'analysis-failed': 'Run again; the other clips are not touched.',
   'disk-too-small': 'Make room, or read the clips where they lie with --clips.',
+  'bundle-class-open': 'Say which one with --class.',
+  'bundle-category-unknown': 'Name one of its categories, or leave --category out.',
+  'bundle-result-left-out':
+    'Enter it by hand, or write --to oneroster where the gradebook reads version 1.2.',
   'hand-in-flags-open':
     'Settle the flags, or add --with-open-flags: the sheet will say that it is not final.',
 };
