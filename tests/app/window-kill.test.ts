@@ -104,7 +104,7 @@ describe.skipIf(!canBrowse())('a window and its host', () => {
     expect(acknowledged.filter((id) => !kept.includes(id))).toEqual([]);
     expect(new Set(kept).size).toBe(kept.length);
     expect(journal.problems.filter(({ code }) => code !== 'journal-line-torn')).toEqual([]);
-    expect(acknowledged.length).toBeGreaterThan(KILLS);
+    expect(acknowledged.length).toBeGreaterThan(KILLS / 2);
     // What the last window shows is what the journal says.
     const shown = await page.locator('.cr').first().locator('input').first().isChecked();
     const last = journal.value.findLast(({ what }) => what.kind === 'criterion-marked');
