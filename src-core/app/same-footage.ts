@@ -15,13 +15,13 @@ export function findSameFootageFlags(
   const watched = clips.flatMap(({ id, evidence }) =>
     evidence.print ? [{ clip: id, print: evidence.print }] : [],
   );
-  return watched.flatMap((one, at) =>
-    watched.slice(at + 1).flatMap((other): Flag[] => {
-      if (!isSameFootage(one.print, other.print)) return [];
-      const [squad, likeSquad] = [squadOf.get(other.clip) ?? '', squadOf.get(one.clip) ?? null];
-      return [{ code: 'same-footage', squad, clip: other.clip, like: one.clip, likeSquad }];
-    }),
-  );
+  return watched.flatMap((later, at): Flag[] => {
+    // The first of several copies is told: one flag a clip, so that one word settles it.
+    const like = watched.slice(0, at).find((earlier) => isSameFootage(earlier.print, later.print));
+    if (!like) return [];
+    const [squad, likeSquad] = [squadOf.get(later.clip) ?? '', squadOf.get(like.clip) ?? null];
+    return [{ code: 'same-footage', squad, clip: later.clip, like: like.clip, likeSquad }];
+  });
 }
 
 function isSameFootage(one: MotionPrint, other: MotionPrint): boolean {
