@@ -1,10 +1,13 @@
 import type { RosterSource } from '../contract/planning-calls.ts';
+import type { RosterProblem } from '../lesson/lesson-problem.ts';
 import type { Plan } from '../lesson/plan.ts';
 import type { ColumnChoice, ListedPupil } from '../lesson/roster/class-list.ts';
+import { hasLostLetters } from '../lesson/roster/lost-letters.ts';
 import { type LeftChoice, mergeRoster, type RosterMerge } from '../lesson/roster/merge-roster.ts';
 import { parseClassCsv } from '../lesson/roster/parse-class-csv.ts';
 import { type OneRosterFiles, type OneRosterSet, readOneRoster } from '../lesson/roster/read-oneroster.ts';
 import type { RosterImportProblem } from '../lesson/roster/roster-import-problem.ts';
+import { parseRosterTable } from '../lesson/roster/roster-table.ts';
 
 export { withoutAttendance, withSquads } from '../lesson/roster/merge-roster.ts';
 export { ONEROSTER_FILES } from '../lesson/roster/read-oneroster.ts';
@@ -30,7 +33,7 @@ export interface RosterDraft {
   readonly merge: RosterMerge | null;
   /** roster.csv's new text; null where there is nothing to merge. */
   readonly text: string | null;
-  readonly problems: readonly RosterImportProblem[];
+  readonly problems: readonly (RosterImportProblem | RosterProblem)[];
 }
 
 /** Reads a class list and holds it against the roster; nothing is written. */
@@ -38,7 +41,25 @@ export function draftRoster(list: ClassListFiles, order: ImportOrder): RosterDra
   const read = list.kind === 'csv' ? readCsv(list, order) : readSet(list.files, order);
   if (read.pupils.length === 0) return { ...read, merge: null, text: null };
   const { roster, plan, left } = order;
+  const slips = checkRosterText(roster);
+  if (slips.length > 0) return { ...read, merge: null, text: null, problems: [...read.problems, ...slips] };
   return { ...read, ...mergeRoster({ roster, list: read.pupils, plan, left }) };
+}
+
+/**
+ * Why a roster must not be written over: letters were lost in reading it, and would be lost on the disk too, or its
+ * columns cannot be told. Empty: it may be.
+ */
+export function checkRosterText(roster: string | null): readonly RosterProblem[] {
+  if (roster === null) return [];
+  if (hasLostLetters(roster)) {
+    const line = roster.split('\n').findIndex(hasLostLetters) + 1;
+    return [{ code: 'roster-not-utf8', line }];
+  }
+  const heads = parseRosterTable(roster).heads.map((head) => head.toLowerCase());
+  return ['id', 'given', 'family', 'squad']
+    .filter((column) => !heads.includes(column))
+    .map((column) => ({ code: 'roster-column-missing', column }));
 }
 
 interface ReadList {

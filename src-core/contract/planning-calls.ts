@@ -75,7 +75,7 @@ export const PLANNING_CALLS = {
     }),
     z.object({ update }),
   ),
-  /** A simulated class on the plan's routes; options that are left out are `WALK_DEFAULTS`. */
+  /** A simulated class on the plan's routes; what is left out of the options is estimated, see `walk.options`. */
   walkPlan: call(
     z.strictObject({
       plan: z.unknown(),

@@ -1,5 +1,9 @@
 import { mkdir, readdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
+import { parsePlan } from '../app/plan-lesson.ts';
+import type { PlanProblem } from '../lesson/lesson-problem.ts';
+import type { Plan } from '../lesson/plan.ts';
+import type { LessonCopyProblem } from '../lesson/planning-problem.ts';
 import { fail, type Outcome, succeed } from '../platform/outcome.ts';
 import type { StorageProblem } from '../platform/storage-problem.ts';
 import { writeFileAtomically } from './atomic-write.ts';
@@ -61,9 +65,17 @@ export async function listPlanVersions(folder: string): Promise<readonly PlanVer
     .sort((one, other) => other.savedMs - one.savedMs);
 }
 
-/** The text of an earlier state; null where there is none of that name. */
-export function readPlanVersionText(folder: string, version: string): Promise<string | null> {
-  return readFile(path.join(folder, FOLDER, `plan ${version}.json`), 'utf8').catch(() => null);
+/** An earlier state of the plan, brought to the present format; fails where there is none of that name. */
+export async function readPlanVersion(
+  folder: string,
+  version: string,
+): Promise<Outcome<Plan, PlanProblem | LessonCopyProblem>> {
+  const name = `plan ${version}.json`;
+  // The name may come from a command line: only what stands in the list is a version.
+  const text = NAME.test(name)
+    ? await readFile(path.join(folder, FOLDER, name), 'utf8').catch(() => null)
+    : null;
+  return text === null ? fail({ code: 'version-unknown', version }) : parsePlan(text);
 }
 
 /** Writes roster.csv whole or not at all. Its earlier states are not kept: they hold names, and those who left. */

@@ -5,7 +5,7 @@ import { findJsonError } from './json-error.ts';
 import { readSchemaProblems } from './schema-problem.ts';
 
 /** The version of exercises.json that is written, and the newest that is read. */
-export const LIBRARY_VERSION = 1;
+const LIBRARY_VERSION = 1;
 
 /** Reads a library of exercises; all of it or nothing, with every problem found. */
 export function parseLibrary(text: string): Outcome<readonly LibraryExercise[], LibraryProblem> {

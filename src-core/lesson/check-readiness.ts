@@ -95,19 +95,34 @@ function checkStandards({ standards, rubric }: Plan): ReadinessProblem[] {
   );
 }
 
-function checkRotation({ squads, rotation }: Plan): ReadinessProblem[] {
+function checkRotation({ squads, stations, rotation }: Plan): ReadinessProblem[] {
+  const known = new Set(stations.map(({ code }) => code));
+  const named = [
+    ...rotation.leftOut.map((station, at) => [`leftOut[${at}]`, station] as const),
+    ...rotation.fixedStarts.map(({ station }, at) => [`fixedStarts[${at}].station`, station] as const),
+    ...rotation.forbidden.flatMap((leg, at) => leg.map((one) => [`forbidden[${at}]`, one] as const)),
+    ...rotation.distances.flatMap(({ between }, at) =>
+      between.map((one) => [`distances[${at}].between`, one] as const),
+    ),
+  ];
+  const lost = named.flatMap(([path, station]): ReadinessProblem[] =>
+    known.has(station) ? [] : [{ code: 'plan-rotation-station-unknown', path: `rotation.${path}`, station }],
+  );
   const strangers = rotation.fixedStarts.flatMap(({ squad }, at): ReadinessProblem[] =>
     squads.some(({ code }) => code === squad)
       ? []
       : [{ code: 'plan-squad-unknown', path: `rotation.fixedStarts[${at}].squad`, squad }],
   );
-  const shut = new Set(rotation.forbidden.map((leg) => leg.join(' ')));
-  const walked = squads.flatMap(({ code, route }, at) =>
+  return [...lost, ...strangers, ...checkLegs(squads, rotation.forbidden)];
+}
+
+function checkLegs(squads: Plan['squads'], forbidden: Plan['rotation']['forbidden']): ReadinessProblem[] {
+  const shut = new Set(forbidden.map((leg) => leg.join(' ')));
+  return squads.flatMap(({ code, route }, at) =>
     route.slice(1).flatMap((to, slot): ReadinessProblem[] => {
       const leg = [route[slot] ?? '', to] as const;
       const path = `squads[${at}].route[${slot + 1}]`;
       return shut.has(leg.join(' ')) ? [{ code: 'plan-leg-forbidden', path, squad: code, leg }] : [];
     }),
   );
-  return [...strangers, ...walked];
 }

@@ -81,6 +81,8 @@ export type ReadinessProblem =
   | { readonly code: 'plan-standard-unknown'; readonly path: string; readonly standard: string }
   /** The rotation speaks of a squad that the plan does not have. */
   | { readonly code: 'plan-squad-unknown'; readonly path: string; readonly squad: string }
+  /** The rotation speaks of a station that the plan does not have. */
+  | { readonly code: 'plan-rotation-station-unknown'; readonly path: string; readonly station: string }
   /** A route walks a leg that the rotation forbids. */
   | {
       readonly code: 'plan-leg-forbidden';

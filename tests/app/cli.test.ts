@@ -29,7 +29,19 @@ describe('help', () => {
   test('names every verb, the exit codes and the cautions', async () => {
     const { code, stdout, stderr } = await routemark(['--help']);
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-    for (const verb of ['demo', 'stamps', 'check', 'bring', 'grade', 'mark', 'export']) {
+    for (const verb of [
+      'demo',
+      'stamps',
+      'check',
+      'plan',
+      'walk',
+      'roster',
+      'exercises',
+      'bring',
+      'grade',
+      'mark',
+      'export',
+    ]) {
       expect(stdout).toMatch(new RegExp(`^  ${verb}\\b`, 'm'));
     }
     expect(stdout).toContain('Exit codes: 0 done, 1 done but something needs a look, 2 could not be done.');

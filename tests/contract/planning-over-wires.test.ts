@@ -166,6 +166,22 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
     }
   });
 
+  test('a roster whose letters were lost is not written over', async () => {
+    const { client, desk, lesson, parent, lessonFolder } = await open(wire);
+    const latin = Buffer.from('id,given,family,squad\nk-1,Zo\xE9,Marsh,teal\n', 'latin1');
+    await writeFile(path.join(lessonFolder, 'roster.csv'), latin);
+    const list = path.join(parent, 'class.csv');
+    await writeFile(list, 'id,given,family\nk-1,Zoé,Marsh\n');
+    const from = desk.tokens.hand(list).token;
+    const order = { lesson, from, columns: null, classId: null, left: 'keep' as const };
+    const preview = await client.request('previewRoster', order);
+    expect(preview).toMatchObject({ ok: true, value: { merge: null, draft: null } });
+    expect(preview.problems).toEqual([{ code: 'roster-not-utf8', line: 2 }]);
+    const saved = await client.request('saveSquads', { lesson, since: null, assignment: [] });
+    expect(getCodes(saved)).toEqual(['roster-not-utf8']);
+    expect(await readFile(path.join(lessonFolder, 'roster.csv'))).toEqual(latin);
+  });
+
   test('what is no class list is refused with its name', async () => {
     const { client, desk, lesson, parent } = await open(wire);
     const list = path.join(parent, 'class.pdf');

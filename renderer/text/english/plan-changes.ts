@@ -51,8 +51,16 @@ export function describePlanChange({ part, code, kind, field, was, now }: PlanCh
 }
 
 function show(value: unknown): string {
-  if (Array.isArray(value)) return value.length === 0 ? 'none' : list(value.map(show));
+  if (Array.isArray(value)) {
+    if (value.length === 0) return 'none';
+    // A route reads as its stations are painted.
+    return value.every(isStationCode) ? value.join(' ') : list(value.map(show));
+  }
   if (typeof value !== 'object' || value === null)
     return typeof value === 'string' ? `“${value}”` : String(value);
   return Object.values(value).map(show).join(' ');
+}
+
+function isStationCode(value: unknown): boolean {
+  return typeof value === 'string' && /^[A-Z0-9]{1,3}$/.test(value);
 }

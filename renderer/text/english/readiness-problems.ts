@@ -32,6 +32,10 @@ export const readinessProblems: Wordings<ReadinessProblem['code']> = {
     what: `${names.planPlace(path)}: there is no squad “${squad}”.`,
     todo: 'Add the squad, or take this line out.',
   }),
+  'plan-rotation-station-unknown': ({ path, station }) => ({
+    what: `${AT(path)}: there is no station “${station}”.`,
+    todo: 'Add the station, or take this line out.',
+  }),
   'plan-leg-forbidden': ({ path, squad, leg: [from, to] }, names) => ({
     what: `${names.planPlace(path)}: ${names.squad(squad)} walks from ${from} straight to ${to}, which the rotation forbids.`,
     todo: 'Have routes made anew, or allow the leg.',

@@ -1,6 +1,6 @@
 import { PLANNING } from '../../../renderer/text/english/planning.ts';
 import { buildPlanText } from '../../app/edit-plan.ts';
-import { withSquads } from '../../app/import-roster.ts';
+import { checkRosterText, withSquads } from '../../app/import-roster.ts';
 import { planRoutes, planSquads, walkEditedPlan } from '../../app/plan-lesson.ts';
 import { savePlanText, saveRosterText } from '../../host/plan-versions.ts';
 import { getPlanNames } from '../lesson-names.ts';
@@ -77,6 +77,8 @@ export async function runPlanSquads(
   if (options.save) {
     const roster = await open.ports.readText('roster.csv');
     if (!roster.ok) return refuse(talk, roster.problems);
+    const slips = checkRosterText(roster.value);
+    if (slips.length > 0) return refuse(talk, slips);
     const assignment = squads.flatMap(({ code, pupils: own }) =>
       own.map((pupil) => ({ pupil, squad: code })),
     );

@@ -1,20 +1,16 @@
 import path from 'node:path';
 import { describePlanChange } from '../../../renderer/text/english/plan-changes.ts';
 import { PLANNING } from '../../../renderer/text/english/planning.ts';
-import { withoutAttendance } from '../../app/import-roster.ts';
+import { checkRosterText, withoutAttendance } from '../../app/import-roster.ts';
 import {
   buildRosterText,
   comparePlans,
-  parsePlan,
   parseRosterTable,
   planLessonCopy,
   planNewLesson,
 } from '../../app/plan-lesson.ts';
-import type { Problem } from '../../contract/problem.ts';
 import { type LessonContents, makeLesson } from '../../host/make-lesson.ts';
-import { listPlanVersions, readPlanVersionText } from '../../host/plan-versions.ts';
-import type { Plan } from '../../lesson/plan.ts';
-import { fail, type Outcome } from '../../platform/outcome.ts';
+import { listPlanVersions, readPlanVersion } from '../../host/plan-versions.ts';
 import { openFolder } from '../open-folder.ts';
 import { type PlanOptions, type PlanTalk, refuse, report } from '../planning-end.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
@@ -47,18 +43,13 @@ export async function runPlanCompare(
 ): Promise<ExitCode> {
   const open = await openFolder(folder, options, terminal);
   if (!open) return 2;
-  const was = await readState(folder, options.since);
+  const version = options.since ?? (await listPlanVersions(folder))[0]?.version ?? '';
+  const was = await readPlanVersion(folder, version);
   if (!was.ok) return refuse({ terminal, options, open }, was.problems);
   const changes = comparePlans(was.value, open.lesson.plan);
   const lines = changes.map((change) => `${describePlanChange(change)}\n`).join('');
   const text = lines === '' ? `${PLANNING.noChange}\n` : lines;
   return report({ terminal, options, open }, { json: { changes }, text, problems: [] });
-}
-
-async function readState(folder: string, since: string | undefined): Promise<Outcome<Plan, Problem>> {
-  const version = since ?? (await listPlanVersions(folder))[0]?.version ?? '';
-  const text = /^[\dTZ-]+$/.test(version) ? await readPlanVersionText(folder, version) : null;
-  return text === null ? fail({ code: 'version-unknown', version }) : parsePlan(text);
 }
 
 /** The options of `plan copy` as typed. */
@@ -80,6 +71,8 @@ export async function runPlanCopy(
   if (!plan.ok) return refuse(talk, plan.problems);
   const roster = await open.ports.readText('roster.csv');
   if (!roster.ok) return refuse(talk, roster.problems);
+  const slips = checkRosterText(roster.value);
+  if (slips.length > 0) return refuse(talk, slips);
   const contents = { roster: withoutAttendance(roster.value ?? ''), photosFrom: folder };
   return make(target, { ...contents, plan: plan.value }, talk);
 }

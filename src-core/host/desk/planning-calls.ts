@@ -1,9 +1,8 @@
 import path from 'node:path';
-import { withoutAttendance } from '../../app/import-roster.ts';
+import { checkRosterText, withoutAttendance } from '../../app/import-roster.ts';
 import {
   buildRosterText,
   comparePlans,
-  parsePlan,
   parseRosterTable,
   planLessonCopy,
   planNewLesson,
@@ -18,7 +17,7 @@ import type { Plan } from '../../lesson/plan.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import { type LessonContents, makeLesson } from '../make-lesson.ts';
 import { readExercises, takeExercises } from '../own-library.ts';
-import { listPlanVersions, readPlanVersionText } from '../plan-versions.ts';
+import { listPlanVersions, readPlanVersion } from '../plan-versions.ts';
 import { type DeskParts, withLesson } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import { isPlainPath } from './inbox.ts';
@@ -71,6 +70,8 @@ export function buildPlanningCalls(desk: DeskParts): Pick<Handlers<CallContext>,
         if (!plan.ok) return plan;
         const roster = await session.getPorts().readText('roster.csv');
         if (!roster.ok) return roster;
+        const slips = checkRosterText(roster.value);
+        if (slips.length > 0) return fail(...slips);
         const contents = { roster: withoutAttendance(roster.value ?? ''), photosFrom: session.folder };
         return make(desk, { into, folderName }, { ...contents, plan: plan.value });
       }),
@@ -94,9 +95,7 @@ export function buildPlanningCalls(desk: DeskParts): Pick<Handlers<CallContext>,
 
 /** A state of the plan; null is the present one. */
 async function readState(session: LessonSession, version: string | null): Promise<Outcome<Plan, Problem>> {
-  if (version === null) return succeed(session.getView().plan);
-  const text = await readPlanVersionText(session.folder, version);
-  return text === null ? fail({ code: 'version-unknown', version }) : parsePlan(text);
+  return version === null ? succeed(session.getView().plan) : readPlanVersion(session.folder, version);
 }
 
 interface NewPlace {

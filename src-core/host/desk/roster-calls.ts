@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import {
   type ClassListFiles,
+  checkRosterText,
   draftRoster,
   type ImportOrder,
   type RosterDraft,
@@ -31,17 +32,22 @@ export function buildRosterCalls(
       }),
     mergeRoster: (order) =>
       withLesson(desk, order.lesson, (session) => session.inTurn(() => merge(desk, session, order))),
-    saveSquads: ({ lesson, since, assignment }) =>
-      withLesson(desk, lesson, (session) =>
-        session.inTurn(async () => {
-          const roster = await session.getPorts().readText('roster.csv');
-          if (!roster.ok) return roster;
-          if (roster.value === null) return fail({ code: 'lesson-without-roster' });
-          const saved = await save(session, withSquads(roster.value, assignment), since);
-          return saved.ok ? succeed({ update: saved.value }, saved.problems) : saved;
-        }),
-      ),
+    saveSquads: (order) =>
+      withLesson(desk, order.lesson, (session) => session.inTurn(() => saveSquads(session, order))),
   };
+}
+
+async function saveSquads(
+  session: LessonSession,
+  { since, assignment }: CheckedInput<'saveSquads'>,
+): Promise<Outcome<CallOutput<'saveSquads'>, Problem>> {
+  const roster = await session.getPorts().readText('roster.csv');
+  if (!roster.ok) return roster;
+  if (roster.value === null) return fail({ code: 'lesson-without-roster' });
+  const slips = checkRosterText(roster.value);
+  if (slips.length > 0) return fail<Problem>(...slips);
+  const saved = await save(session, withSquads(roster.value, assignment), since);
+  return saved.ok ? succeed({ update: saved.value }, saved.problems) : saved;
 }
 
 type ListOrder = Pick<CheckedInput<'previewRoster'>, 'from' | 'columns' | 'classId' | 'left'>;

@@ -27,8 +27,8 @@ export interface OneRosterSet {
   >;
 }
 
-/** Files that a roster is read from; the rest of a set is left alone. */
-export const ONEROSTER_FILES = ['manifest.csv', 'classes.csv', 'enrollments.csv', 'users.csv', 'roles.csv'];
+/** Files that a roster is read from; the rest is left alone, 1.2's roles.csv too: who learns in a class its enrolments say. */
+export const ONEROSTER_FILES = ['manifest.csv', 'classes.csv', 'enrollments.csv', 'users.csv'];
 
 /** Columns that are read of each file; names are case-sensitive, and their order does not matter here. */
 const NEEDED: Readonly<Record<string, readonly string[]>> = {

@@ -45,13 +45,13 @@ export function searchOrder(
 export function* listOrders(size: number): Generator<readonly number[]> {
   const order = Array.from({ length: size }, (_, at) => at);
   const turns = new Array<number>(size).fill(0);
-  yield order;
+  yield [...order];
   // Heap's algorithm (B. R. Heap, "Permutations by interchanges", 1963).
   for (let at = 1; at < size; ) {
     const turn = turns[at] ?? 0;
     if (turn < at) {
       exchange(order, at % 2 === 0 ? 0 : turn, at);
-      yield order;
+      yield [...order];
       turns[at] = turn + 1;
       at = 1;
     } else {

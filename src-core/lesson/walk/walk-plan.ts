@@ -27,7 +27,7 @@ export interface WalkOptions {
 }
 
 /** Estimates of ours, to be replaced by what a school has seen; only the tempo comes from the plan. */
-export const WALK_DEFAULTS: WalkOptions = {
+const WALK_DEFAULTS: WalkOptions = {
   seed: 1,
   paceSpread: 0.2,
   metresPerSecond: WALK_METRES_PER_SECOND,

@@ -66,6 +66,11 @@ describe('the check of a plan for class', () => {
       [{ code: 'plan-squad-unknown', path: 'rotation.fixedStarts[0].squad', squad: 'mauve' }],
     ],
     [
+      'a distance to a station that is not there',
+      (plan) => plan.rotation.distances.push({ between: ['A', 'Z'], metres: 10 }),
+      [{ code: 'plan-rotation-station-unknown', path: 'rotation.distances[0].between', station: 'Z' }],
+    ],
+    [
       'a route over a leg that the rotation forbids',
       (plan) => plan.rotation.forbidden.push(['B', 'A']),
       [{ code: 'plan-leg-forbidden', path: 'squads[1].route[1]', squad: 'plum', leg: ['B', 'A'] }],

@@ -30,11 +30,11 @@ describe('what changed between two plans', () => {
       'Station B, clue: “By the nets”, was empty.',
     ],
     ['a station that went', (plan) => void plan.stations.pop(), 'Station B was taken out.'],
-    ['another order', (plan) => void plan.stations.reverse(), 'Station: another order, “B” and “A”.'],
+    ['another order', (plan) => void plan.stations.reverse(), 'Station: another order, B A.'],
     [
       'a route',
       (plan) => Object.assign(plan.squads[0] ?? {}, { route: ['B', 'A'] }),
-      'Squad teal, route: “B” and “A”, was “A” and “B”.',
+      'Squad teal, route: B A, was A B.',
     ],
     [
       'the order rule',

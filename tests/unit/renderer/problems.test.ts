@@ -41,6 +41,7 @@ const EXAMPLES: Readonly<Record<Problem['code'], object>> = {
   'plan-pinnies-alike': { path: 'squads[1].pinnie.colour', squads: ['teal', 'moss'] },
   'plan-standard-unknown': { path: 'rubric.clip[0].standards[0]', standard: 's9' },
   'plan-squad-unknown': { path: 'rotation.fixedStarts[0].squad', squad: 'mauve' },
+  'plan-rotation-station-unknown': { path: 'rotation.leftOut[0]', station: 'Z' },
   'plan-leg-forbidden': { path: 'squads[0].route[1]', squad: 'teal', leg: ['A', 'B'] },
   'plan-timing-too-long': { path: 'timing', minutes: 50, periodMinutes: 45 },
   'plan-reps-too-many': { path: 'stations[0].reps', station: 'A', neededSeconds: 400, slotSeconds: 340 },
