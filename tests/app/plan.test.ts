@@ -170,7 +170,7 @@ describe.runIf(canBrowse())('Plan', () => {
     await page.keyboard.type('9');
     await page.keyboard.press('Enter');
     await poll(async () => (await readPlan()).stations[0]?.reps).toBe(9);
-    expect(await getFocus(page)).toBe('stations[0].reps');
+    await poll(() => getFocus(page)).toBe('stations[0].reps');
     // A choice opens on the present one.
     await at(page, 'orderRule').focus();
     await page.keyboard.press('Enter');

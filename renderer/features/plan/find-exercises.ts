@@ -5,9 +5,9 @@ export function findExercises<Exercise extends Pick<LibraryExercise, 'name' | 'm
   library: readonly Exercise[],
   text: string,
 ): readonly Exercise[] {
-  const typed = text.trim().toLowerCase().split(/\s+/);
+  const typed = splitWords(text);
   const hits = (words: string) => {
-    const parts = words.toLowerCase().split(/[^\p{L}\p{N}]+/u);
+    const parts = splitWords(words);
     return typed.every((start) => parts.some((part) => part.startsWith(start)));
   };
   const byName = library.filter(({ name }) => hits(name));
@@ -15,4 +15,11 @@ export function findExercises<Exercise extends Pick<LibraryExercise, 'name' | 'm
     (one) => !byName.includes(one) && hits([one.name, one.muscles, one.equipment ?? ''].join(' ')),
   );
   return [...byName, ...others];
+}
+
+function splitWords(text: string): readonly string[] {
+  return text
+    .toLowerCase()
+    .split(/[^\p{L}\p{N}]+/u)
+    .filter((word) => word !== '');
 }

@@ -247,6 +247,7 @@ describe('finding an exercise', () => {
   test('takes beginnings of words in any order, names before other words', () => {
     expect(find('be')).toEqual(['step', 'squat']);
     expect(find('reach SQ')).toEqual(['squat']);
+    expect(find('step-ups')).toEqual(['step']);
     expect(find('legs')).toEqual(['step', 'squat']);
     expect(find('uat')).toEqual([]);
   });
