@@ -2,7 +2,7 @@ import { realpath } from 'node:fs/promises';
 import path from 'node:path';
 import { toOneLine } from './one-line.ts';
 
-const OWN_FILES = ['plan.json', 'roster.csv', 'marks.jsonl'] as const;
+const OWN_FILES = ['plan.json', 'roster.csv', 'marks.jsonl', 'keeping.json', 'deletions.jsonl'] as const;
 
 /** Where something is to be written, and the lesson that it must not harm. */
 export interface ExportPlace {
@@ -18,10 +18,16 @@ export interface ExportPlace {
  */
 export async function findPlaceRefusal({ folder, out, clips }: ExportPlace): Promise<string | null> {
   const target = await locate(out);
-  const clipsFolder = await locate(path.join(clips ?? path.join(folder, 'clips'), 'any'));
+  const folders = await Promise.all(
+    [clips ?? path.join(folder, 'clips'), path.join(folder, 'second-marks')].map((one) =>
+      locate(path.join(one, 'any')),
+    ),
+  );
   const own = await Promise.all(OWN_FILES.map((name) => locate(path.join(folder, name))));
-  const isAmongClips = `${target}${path.sep}`.startsWith(`${path.dirname(clipsFolder)}${path.sep}`);
-  if (!own.includes(target) && !isAmongClips) return null;
+  const isWithin = folders.some((any) =>
+    `${target}${path.sep}`.startsWith(`${path.dirname(any)}${path.sep}`),
+  );
+  if (!own.includes(target) && !isWithin) return null;
   return `${toOneLine(out)} belongs to the lesson, and the sheet would take its place. Write --out ${path.join('hand-in', 'sheet.csv')}, say.`;
 }
 
