@@ -26,6 +26,8 @@ export interface RepsRule {
    * less, the lags' mean score or the cells with those a cycle later; see `signal/cycle-agreement.ts`.
    */
   readonly leastTrust: number;
+  /** The same per second of a cycle: what goes slowly to and fro, as people walk about, looks alike by chance. */
+  readonly leastTrustPerSecond: number;
   /** The same of a movement that was followed over the whole picture: steps and strides go anywhere. */
   readonly leastTrustAnywhere: number;
   /** What a cycle later must agree, as a share of what two cycles later do; else the cycle is twice as long. */
@@ -60,11 +62,12 @@ export const REPS_RULE: RepsRule = {
   leastTravel: 0.2,
   leastSpeed: 0.06,
   leastOfSwing: 0.02,
-  leastTrust: 0.43,
-  leastTrustAnywhere: 0.5,
+  leastTrust: 0.4,
+  leastTrustPerSecond: 0.14,
+  leastTrustAnywhere: 0.6,
   returnShare: 0.6,
   turnedShare: 0.5,
   fullCost: 0.2,
-  cutShare: 0.07,
+  cutShare: 0.1,
   approach: 0.205,
 };
