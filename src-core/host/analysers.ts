@@ -129,7 +129,7 @@ function viewAsBytes({ buffer, byteOffset, byteLength }: Float32Array): Uint8Arr
 }
 
 /** A movement as it is kept; the options it was read with are part of its entry's name. */
-const MOVEMENT_VERSION = 1;
+const MOVEMENT_VERSION = 2;
 
 /** Reps, unison and camera motion under one set of options, such as `movement-3f9a12`. */
 export function defineMovementAnalyser(optionsKey: string) {
