@@ -1,3 +1,4 @@
+import type { Seconds } from '../platform/units.ts';
 import { measureAgreement } from '../signal/cycle-agreement.ts';
 import { measureTravel } from '../signal/cycle-travel.ts';
 import { buildFlowBand } from '../signal/flow-band.ts';
@@ -38,24 +39,36 @@ export interface RepsStudy {
 }
 
 /**
- * Looks for the movement that repeats most, in place and over the whole picture (see `signal/whole-picture.ts`): of what
- * stands, the most trusted, else the one nearest to standing; null where nothing repeats at all.
+ * Looks for the movement that repeats most, in place and over the whole picture (see `signal/whole-picture.ts`), and
+ * gives what is trusted more of what stands, else what is nearer to standing; null where nothing repeats at all.
  */
 export function studyReps(motion: MotionSeries, options: RepsOptions, rule: RepsRule): RepsStudy | null {
   const cells = buildFlowVectors(motion);
-  const views = [cells, buildWholePicture(cells, motion.columns)];
-  let best: Candidate | null = null;
-  for (const vectors of views) {
-    const found = findCandidate({ motion, cells, vectors, options, rule });
-    if (found && (!best || isFirmer(found, best))) best = found;
-  }
+  const whole = buildWholePicture(cells, motion.columns);
+  const view = { motion, cells, options, rule };
+  const inPlace = findCandidate({ ...view, vectors: cells, leastTrust: rule.leastTrust });
+  const anywhere = findCandidate({ ...view, vectors: whole, leastTrust: rule.leastTrustAnywhere });
+  const best = inPlace && anywhere ? chooseCandidate(inPlace, anywhere, rule) : (inPlace ?? anywhere);
   return best && { ...best, signal: drawMovement(cells, best.track) };
 }
 
 type Candidate = Omit<RepsStudy, 'signal'>;
 
-function isFirmer(one: Candidate, other: Candidate): boolean {
-  return one.standing >= 1 && other.standing >= 1 ? one.trust > other.trust : one.standing > other.standing;
+/** Paces this near to one another, in octaves, are one; trusts this near count together. */
+const SAME_PACE = 0.3;
+const SAME_TRUST = 0.6;
+
+/** What was followed both ways at one pace bears itself out: it is counted in place, where cycles begin more sharply. */
+function chooseCandidate(inPlace: Candidate, anywhere: Candidate, rule: RepsRule): Candidate {
+  const isOnePace = Math.abs(Math.log2(inPlace.cycles / anywhere.cycles)) < SAME_PACE;
+  const [less, more] = [inPlace.trust, anywhere.trust].sort((one, other) => one - other) as [number, number];
+  if (isOnePace && less > SAME_TRUST * more) {
+    const trust = Math.hypot(less, more);
+    return { ...inPlace, trust, standing: weighStanding({ ...inPlace, trust }, rule, rule.leastTrust) };
+  }
+  const bothStand = inPlace.standing >= 1 && anywhere.standing >= 1;
+  const key = bothStand ? 'trust' : 'standing';
+  return anywhere[key] > inPlace[key] ? anywhere : inPlace;
 }
 
 /** What is looked at, and by which numbers. */
@@ -66,6 +79,8 @@ interface View {
   readonly vectors: FlowVectors;
   readonly options: RepsOptions;
   readonly rule: RepsRule;
+  /** {@link RepsRule.leastTrust} of these vectors. */
+  readonly leastTrust: number;
 }
 
 /** How many movements are looked at in turn. */
@@ -128,15 +143,28 @@ function compareCycles(
   return { near: Math.max(once, sides), far: twice };
 }
 
-function weigh({ motion, cells, vectors, rule }: View, track: CycleTrack, agreement: number): Candidate {
+function weigh({ motion, rule, leastTrust }: View, track: CycleTrack, agreement: number): Candidate {
   const runs = listCycleRuns(track, rule);
   const cycles = runs.reduce((sum, run) => sum + run.cycles, 0);
   const score = runs.reduce((sum, run) => sum + run.cycles * run.score, 0) / Math.max(1e-9, cycles);
   const trust = Math.min(score, agreement) * Math.sqrt(cycles);
   const reach = measureReach(motion, track, runs, rule);
-  const leastTrust = vectors === cells ? rule.leastTrust : rule.leastTrustAnywhere;
-  const standing = cycles >= rule.leastCycles ? Math.min(trust / leastTrust, reach) : 0;
-  return { track, runs, cycles, trust, reach, standing };
+  const candidate = { track, runs, cycles, trust, reach };
+  return { ...candidate, standing: weighStanding(candidate, rule, leastTrust) };
+}
+
+function weighStanding(
+  { track, runs, cycles, trust, reach }: Omit<Candidate, 'standing'>,
+  rule: RepsRule,
+  leastTrust: number,
+): number {
+  if (cycles < rule.leastCycles) return 0;
+  const cycleSeconds = sumSeconds(track, runs) / cycles;
+  return Math.min(trust / Math.max(leastTrust, rule.leastTrustPerSecond * cycleSeconds), reach);
+}
+
+function sumSeconds({ frameSeconds }: CycleTrack, runs: readonly CycleRun[]): Seconds {
+  return runs.reduce((sum, { first, last }) => sum + (last - first + 1) * frameSeconds, 0);
 }
 
 /** The movement of the cells along its main direction, whatever it was found in. */
@@ -159,24 +187,21 @@ function silenceLags({ lags, scores }: LagScores, lagAt: Int32Array): void {
 
 function measureReach(
   motion: MotionSeries,
-  { path, stride, frameSeconds }: CycleTrack,
+  track: CycleTrack,
   runs: readonly CycleRun[],
   rule: RepsRule,
 ): number {
+  const { path, stride } = track;
   const travel = measureTravel(motion, (frame) => path.phases[Math.floor(frame / stride)] ?? Number.NaN);
   const cycles = Math.max(
     1e-9,
     runs.reduce((sum, run) => sum + run.cycles, 0),
   );
-  let seconds = 0;
   let swing = 0;
-  for (const { first, last } of runs) {
-    seconds += (last - first + 1) * frameSeconds;
-    swing += measureSwing(motion, first * stride, last * stride);
-  }
+  for (const { first, last } of runs) swing += measureSwing(motion, first * stride, last * stride);
   const least = Math.max(
     rule.leastTravel,
-    (rule.leastSpeed * seconds) / cycles,
+    (rule.leastSpeed * sumSeconds(track, runs)) / cycles,
     (rule.leastOfSwing * swing) / cycles,
   );
   return travel / least;

@@ -19,7 +19,7 @@ const FLOOR_RATIO = 1;
 /** How much cells that move much still outweigh the others: 1 as they are, 0 not at all. A fan turns without a rest. */
 const EVEN_CELLS = 0.5;
 /** Camera step (same unit) at which half of what is seen is believed: fast swings leave ghosts of the background. */
-const FAST_CAMERA = 5;
+const FAST_CAMERA = 3;
 
 /**
  * Lays the flow of each frame out as one vector. Lengths level off at what is usual for their cell, so that neither a
