@@ -32,8 +32,8 @@ export const readinessProblems: Wordings<ReadinessProblem['code']> = {
     what: `${names.planPlace(path)}: there is no squad “${squad}”.`,
     todo: 'Add the squad, or take this line out.',
   }),
-  'plan-rotation-station-unknown': ({ path, station }) => ({
-    what: `${AT(path)}: there is no station “${station}”.`,
+  'plan-rotation-station-unknown': ({ path, station }, names) => ({
+    what: `${names.planPlace(path)}: there is no station “${station}”.`,
     todo: 'Add the station, or take this line out.',
   }),
   'plan-leg-forbidden': ({ path, squad, leg: [from, to] }, names) => ({
