@@ -7,7 +7,10 @@ import type { Owners } from './settle-owners.ts';
 // forty-five thousand pairs.
 const compared = new WeakMap<MotionPrint, WeakMap<MotionPrint, boolean>>();
 
-/** A flag for every clip that shows the footage of another file, on the desk of whoever handed in the later one. */
+/**
+ * A flag for every clip that shows the footage of another file, on the desk of whoever handed in the later one: one a
+ * clip, however many copies there are, for each is settled by itself.
+ */
 export function findSameFootageFlags(
   clips: readonly ClipReading[],
   { squadOf }: Pick<Owners, 'squadOf'>,
@@ -15,13 +18,12 @@ export function findSameFootageFlags(
   const watched = clips.flatMap(({ id, evidence }) =>
     evidence.print ? [{ clip: id, print: evidence.print }] : [],
   );
-  return watched.flatMap((one, at) =>
-    watched.slice(at + 1).flatMap((other): Flag[] => {
-      if (!isSameFootage(one.print, other.print)) return [];
-      const [squad, likeSquad] = [squadOf.get(other.clip) ?? '', squadOf.get(one.clip) ?? null];
-      return [{ code: 'same-footage', squad, clip: other.clip, like: one.clip, likeSquad }];
-    }),
-  );
+  return watched.flatMap(({ clip, print }, at): Flag[] => {
+    const like = watched.slice(0, at).find((one) => isSameFootage(one.print, print))?.clip;
+    if (like === undefined) return [];
+    const [squad, likeSquad] = [squadOf.get(clip) ?? '', squadOf.get(like) ?? null];
+    return [{ code: 'same-footage', squad, clip, like, likeSquad }];
+  });
 }
 
 function isSameFootage(one: MotionPrint, other: MotionPrint): boolean {
