@@ -7,7 +7,10 @@ import type { Owners } from './settle-owners.ts';
 // forty-five thousand pairs.
 const compared = new WeakMap<MotionPrint, WeakMap<MotionPrint, boolean>>();
 
-/** A flag for every clip that shows the footage of another file, on the desk of whoever handed in the later one. */
+/**
+ * A flag for every clip that shows the footage of another file, on the desk of whoever handed in the later one: one a
+ * clip, however many copies there are, for each is settled by itself.
+ */
 export function findSameFootageFlags(
   clips: readonly ClipReading[],
   { squadOf }: Pick<Owners, 'squadOf'>,
@@ -21,6 +24,11 @@ export function findSameFootageFlags(
     if (!like) return [];
     const [squad, likeSquad] = [squadOf.get(later.clip) ?? '', squadOf.get(like.clip) ?? null];
     return [{ code: 'same-footage', squad, clip: later.clip, like: like.clip, likeSquad }];
+  return watched.flatMap(({ clip, print }, at): Flag[] => {
+    const like = watched.slice(0, at).find((one) => isSameFootage(one.print, print))?.clip;
+    if (like === undefined) return [];
+    const [squad, likeSquad] = [squadOf.get(clip) ?? '', squadOf.get(like) ?? null];
+    return [{ code: 'same-footage', squad, clip, like, likeSquad }];
   });
 }
 

@@ -1,0 +1,88 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { writeSmallLesson } from '../contract/small-lesson.ts';
+import { findBarriers } from './axe.ts';
+import { canBrowse, openTestDesk, type TestDesk } from './browser.ts';
+
+describe.skipIf(!canBrowse())('Review', () => {
+  let parent: string;
+  let desk: TestDesk;
+
+  beforeAll(async () => {
+    parent = await mkdtemp(path.join(tmpdir(), 'routemark-review-'));
+    await writeSmallLesson(path.join(parent, 'lesson'));
+    desk = await openTestDesk({ lesson: path.join(parent, 'lesson') });
+  });
+
+  afterAll(async () => {
+    await desk.close();
+    await rm(parent, { recursive: true, force: true });
+  });
+
+  const openReview = async (theme: 'light' | 'dark') => {
+    const { page, complaints } = await desk.openWindow({ theme });
+    await page.waitForFunction(() => /^#\/[0-9a-f]{16}\//.test(location.hash));
+    await page
+      .locator('.way')
+      .filter({ hasText: /\d+ left/ })
+      .waitFor();
+    await page.keyboard.press('Control+4');
+    await page.locator('.idrow h1').waitFor();
+    return { page, complaints };
+  };
+  const countOf = (page: Page, selector: string) => page.locator(selector).count();
+
+  test('draws what was seen beside the film once the clips were watched, and marks all the while', async () => {
+    const { page, complaints } = await openReview('light');
+    await page.locator('.reps img').first().waitFor();
+    // Watching goes on in the background, says so, and its line goes when it is done.
+    await expect.poll(() => countOf(page, '.watching'), { timeout: 120_000 }).toBe(0);
+    await expect.poll(() => page.locator('.trace path').count()).toBe(1);
+    await expect
+      .poll(() => page.locator('.reps img').evaluateAll((stills) => stills.length))
+      .toBeGreaterThan(1);
+    const sources = await page
+      .locator('.reps img')
+      .evaluateAll((stills) => stills.map((one) => one.getAttribute('src') ?? ''));
+    expect(sources.every((source) => source.startsWith('data:image/jpeg;base64,'))).toBe(true);
+    const time = () => page.locator('.ctl .t').textContent();
+    const begin = await time();
+    await page.keyboard.press('ArrowDown');
+    await expect.poll(time).not.toBe(begin);
+    await page.keyboard.press('l');
+    await page.locator('.ctl [aria-pressed=true]').first().waitFor();
+    expect(complaints).toEqual([]);
+  });
+
+  test.each(['light', 'dark'] as const)('has no barrier in its states (%s)', async (theme) => {
+    const { page } = await openReview(theme);
+    await page.locator('.reps img').first().waitFor();
+    expect(await findBarriers(page), 'one clip').toEqual([]);
+    await page.keyboard.press('h');
+    expect(await findBarriers(page), 'names hidden').toEqual([]);
+    await page.keyboard.press('h');
+    await page.keyboard.press('c');
+    await page.locator('.compare video').nth(1).waitFor();
+    expect(await findBarriers(page), 'compared').toEqual([]);
+    await page.keyboard.press('c');
+    for (let left = 6; left > 0; left -= 1) {
+      const title = await page.locator('.idrow h1').textContent();
+      await page.keyboard.press('y');
+      const now = async () =>
+        (await countOf(page, '.idrow h1')) > 0 ? page.locator('.idrow h1').textContent() : null;
+      await expect.poll(now).not.toBe(title);
+      if ((await now()) === null) break;
+    }
+    await page.locator('.blank').waitFor();
+    expect(await findBarriers(page), 'all inked').toEqual([]);
+    // For the next theme: as it was.
+    for (let at = 0; at < 6; at += 1) await page.keyboard.press('Control+z');
+    await page
+      .locator('.way')
+      .filter({ hasText: /6 left/ })
+      .waitFor();
+  });
+});
