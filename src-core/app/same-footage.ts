@@ -18,12 +18,6 @@ export function findSameFootageFlags(
   const watched = clips.flatMap(({ id, evidence }) =>
     evidence.print ? [{ clip: id, print: evidence.print }] : [],
   );
-  return watched.flatMap((later, at): Flag[] => {
-    // The first of several copies is told: one flag a clip, so that one word settles it.
-    const like = watched.slice(0, at).find((earlier) => isSameFootage(earlier.print, later.print));
-    if (!like) return [];
-    const [squad, likeSquad] = [squadOf.get(later.clip) ?? '', squadOf.get(like.clip) ?? null];
-    return [{ code: 'same-footage', squad, clip: later.clip, like: like.clip, likeSquad }];
   return watched.flatMap(({ clip, print }, at): Flag[] => {
     const like = watched.slice(0, at).find((one) => isSameFootage(one.print, print))?.clip;
     if (like === undefined) return [];
