@@ -72,7 +72,9 @@ function ExerciseField({
         onKeyDown={(event) => {
           if (event.key === 'Escape') close(true);
           const isChosen = event.currentTarget.getAttribute('aria-activedescendant');
-          if (event.key === 'Enter' && !isChosen) own();
+          if (event.key !== 'Enter' || isChosen) return;
+          event.preventDefault();
+          own();
         }}
       />
       <Popover className="choices library" placement="bottom start" offset={2}>

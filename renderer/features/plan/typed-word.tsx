@@ -65,7 +65,11 @@ function TypedField({
         onFocus={({ currentTarget }) => currentTarget.select()}
         onBlur={({ currentTarget }) => decide(currentTarget, false)}
         onKeyDown={(event) => {
-          if (event.key === 'Enter') decide(event.currentTarget, true);
+          if (event.key === 'Enter') {
+            // Else the same press would open the word anew that takes the focus back.
+            event.preventDefault();
+            decide(event.currentTarget, true);
+          }
           if (event.key !== 'Escape') return;
           event.stopPropagation();
           close(true);
