@@ -10,7 +10,6 @@ import { parsePlan } from '../../src-core/lesson-file/plan-file.ts';
 import { findBarriers } from './axe.ts';
 import { canBrowse, openTestDesk, type TestDesk } from './browser.ts';
 import { openCountingHand } from './count-acts.ts';
-import { drag } from './drag.ts';
 
 /** The most keys, clicks and texts that a whole lesson may cost who knows the way. */
 const MOST_ACTS = 100;
@@ -199,16 +198,6 @@ describe.runIf(canBrowse())('Plan', () => {
     await poll(readPlan).toEqual(before);
     await problem.waitFor({ state: 'detached' });
     expect(complaints).toEqual([]);
-    await context.close();
-  });
-
-  test('a pupil is dragged to another squad', async () => {
-    const { page, context } = await openPlan(desk);
-    const [, to] = (await readPlan()).squads;
-    const pupil = page.locator('.squad-column').nth(0).locator('[data-pupil]').first();
-    const id = (await pupil.getAttribute('data-pupil')) ?? '';
-    await drag(page, pupil, page.locator('.squad-column').nth(1).locator('.pupils'));
-    await poll(readPupils).toMatch(new RegExp(`${id},.*,${to?.code},`));
     await context.close();
   });
 

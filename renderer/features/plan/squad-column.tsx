@@ -1,15 +1,12 @@
 import type { KeyboardEvent } from 'react';
-import { isTextDropItem, ListBox, ListBoxItem, useDragAndDrop } from 'react-aria-components';
+import { ListBox, ListBoxItem } from 'react-aria-components';
 import type { Plan, Squad, SquadCode } from '../../../src-core/lesson/plan.ts';
 import type { Pupil } from '../../../src-core/lesson/roster.ts';
 import { SQUADS } from '../../text/english/plan-squads.ts';
 import type { PlanEdit } from './plan-edit.ts';
 import { SquadSigns } from './squad-signs.tsx';
 
-/** What a dragged pupil is known by. */
-const PUPIL = 'application/x-routemark-pupil';
-
-/** One squad: what tells it apart, and its pupils, who can be dragged to another squad or sent there by its number. */
+/** One squad: what tells it apart, and its pupils, who are chosen to be moved, or sent to another squad by its number. */
 export function SquadColumn({
   squad,
   at,
@@ -32,16 +29,6 @@ export function SquadColumn({
   readonly onChange: (edit: PlanEdit) => void;
 }) {
   const own = new Set(pupils.map(({ id }) => id));
-  const { dragAndDropHooks } = useDragAndDrop({
-    getItems: (keys) =>
-      [...keys].map((key) => ({ [PUPIL]: String(key), 'text/plain': nameOf(pupils, String(key)) })),
-    acceptedDragTypes: [PUPIL],
-    getDropOperation: () => 'move',
-    onRootDrop: ({ items }) => {
-      const texts = items.filter(isTextDropItem).map((item) => item.getText(PUPIL));
-      void Promise.all(texts).then((ids) => onMove(ids, squad.code));
-    },
-  });
   const sendByNumber = (event: KeyboardEvent) => {
     const target = plan.squads[Number(event.key) - 1];
     const focused = (event.target as HTMLElement).dataset.pupil;
@@ -64,7 +51,6 @@ export function SquadColumn({
           const now = keys === 'all' ? [...own] : [...keys].map(String);
           onChoose([...chosen.filter((id) => !own.has(id)), ...now]);
         }}
-        dragAndDropHooks={dragAndDropHooks}
         renderEmptyState={() => <span className="pen">{SQUADS.nobody}</span>}
       >
         {({ id, given, family }) => (
@@ -75,9 +61,4 @@ export function SquadColumn({
       </ListBox>
     </section>
   );
-}
-
-function nameOf(pupils: readonly Pupil[], id: string): string {
-  const pupil = pupils.find((one) => one.id === id);
-  return pupil ? `${pupil.given} ${pupil.family}` : id;
 }

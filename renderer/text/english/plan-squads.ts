@@ -15,7 +15,9 @@ export const SQUADS = {
   pinnieOf: (squad: string) => `Pinnie of ${squad}`,
   pupilsOf: (squad: string) => `Pupils of ${squad}`,
   moveKeys: (squads: number) =>
-    squads === 1 ? '' : `Drag a pupil, or press ${squads > 9 ? '1 to 9' : `1 to ${squads}`} for the squad.`,
+    squads === 1
+      ? ''
+      : `Choose pupils to move them, or press ${squads > 9 ? '1 to 9' : `1 to ${squads}`} on one.`,
   nobody: 'nobody yet',
   chosen: (pupils: number) => `${count(pupils, 'pupil')} chosen`,
   moveTo: 'move to…',
