@@ -101,7 +101,7 @@ function buildSession(place: SessionPlace, state: SessionState): LessonSession {
     Object.assign(state, again.value);
     regrade();
     // Stamps and cards are read by the plan's zone and squads; what was looked at is in the cache.
-    if (isPlanNew && state.reading.state === 'read') reading.join(UNHEARD).catch(() => {});
+    if (isPlanNew && state.reading.state === 'read') reading.join(hearNobody()).catch(() => {});
     return succeed(null);
   };
   return {
@@ -136,7 +136,7 @@ function buildSession(place: SessionPlace, state: SessionState): LessonSession {
 }
 
 /** Work that no face has asked for, and none can stop. */
-const UNHEARD: CallContext = { signal: new AbortController().signal, onProgress: () => {} };
+const hearNobody = (): CallContext => ({ signal: new AbortController().signal, onProgress: () => {} });
 
 /** Work handed to it runs one after another. */
 function openTurns(): LessonSession['inTurn'] {

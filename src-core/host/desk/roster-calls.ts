@@ -94,7 +94,7 @@ async function save(
 ): Promise<Outcome<LessonUpdate, Problem>> {
   const written = await saveRosterText(session.folder, text);
   if (!written.ok) return written;
-  const seen = await session.refresh();
+  const seen = await session.rereadFiles();
   return seen.ok ? succeed(session.getUpdate(since)) : seen;
 }
 
