@@ -1,18 +1,17 @@
-import { demodulate, getAmplitude, getPhase, wrapPhase } from '../signal/complex-demodulation.ts';
-import { MARGIN_CYCLES, STEPS_PER_CYCLE } from '../signal/cycle-samples.ts';
+import { alignLanes } from '../signal/align-lanes.ts';
+import { STEPS_PER_CYCLE } from '../signal/cycle-samples.ts';
+import type { LaneFlow } from '../signal/lane-signal.ts';
 import { measureAgreement } from '../signal/order-parameter.ts';
+import { wrapPhase } from '../signal/phase.ts';
 import { measurePhaseLocking } from '../signal/phase-locking.ts';
-
-/** One lane's signal in each run, first the margin before the run's first cycle; see `sampleRun`. */
-export type LaneSignals = readonly Float64Array[];
 
 /** Where a lane stands in the group's cycle, and how that changes from one cycle to the next. Radians; behind is negative. */
 export interface LanePhase {
   /** Over the whole clip, against the group; -π to π. */
   readonly phase: number;
-  /** In each cycle of the clip, run after run, against the group; the group's own wavering is taken out. */
+  /** In each cycle of the clip, read with its neighbours, run after run, against the group; the group's own wavering is taken out. */
   readonly cyclePhases: readonly number[];
-  /** Amplitude in each cycle, in units of the signal. */
+  /** How much of the group's cycle the lane holds in each, 0 or more; one scale within a lane, not across lanes. */
   readonly amplitudes: readonly number[];
   /** How steadily the lane keeps its place in the cycle, 0 (anywhere) to 1; its phase-locking value with the group. */
   readonly steadiness: number;
@@ -22,20 +21,16 @@ export interface LanePhase {
 const ROUNDS = 4;
 
 /**
- * Phases of all lanes at the tracked rate. The group's phase is the mean direction of the lanes' (ψ of the order
- * parameter); a lane's is what it differs by.
+ * Phases of all lanes, from their flow in each run: by how much each cycle of a lane has to be moved to fit the group's.
+ * The group's phase is the mean direction of the lanes' (ψ of the order parameter); a lane's is what it differs by.
  */
-export function measurePhases(lanes: readonly LaneSignals[]): LanePhase[] {
-  // A lane that is behind is read later by as much, so that its first cycle is seen whole and not its standing ready.
-  const rough = lanes.map((signals) => readCycles(signals, 0));
-  const read = lanes.map((signals, lane) => {
-    const { phases, amplitudes } = rough[lane] ?? { phases: [], amplitudes: [] };
-    const place = measureAgreement(phases, amplitudes).phase;
-    const middle = measureAgreement(
-      rough.map((other) => measureAgreement(other.phases, other.amplitudes).phase),
-    );
-    const behind = -wrapPhase(place - middle.phase) / (2 * Math.PI);
-    return readCycles(signals, Math.round(behind * STEPS_PER_CYCLE));
+export function measurePhases(lanes: readonly (readonly LaneFlow[])[]): LanePhase[] {
+  const read = alignLanes(lanes).map((runs): CyclePhases => {
+    const lags = runs.flat();
+    return {
+      phases: lags.map(({ steps }) => (-2 * Math.PI * steps) / STEPS_PER_CYCLE),
+      amplitudes: lags.map(({ match }) => Math.max(0, match)),
+    };
   });
   const { places, wavering } = separate(read);
   const middle = measureAgreement(places).phase;
@@ -53,16 +48,6 @@ export function measurePhases(lanes: readonly LaneSignals[]): LanePhase[] {
 interface CyclePhases {
   readonly phases: readonly number[];
   readonly amplitudes: readonly number[];
-}
-
-function readCycles(signals: LaneSignals, shift: number): CyclePhases {
-  const phasors = signals.flatMap((signal) => {
-    const cycles = signal.length / STEPS_PER_CYCLE - 2 * MARGIN_CYCLES;
-    return Array.from({ length: cycles }, (_, cycle) =>
-      demodulate(signal, (cycle + MARGIN_CYCLES) * STEPS_PER_CYCLE + shift),
-    );
-  });
-  return { phases: phasors.map(getPhase), amplitudes: phasors.map(getAmplitude) };
 }
 
 /** Splits phases into a place for each lane and a wavering for each cycle that all lanes share. */

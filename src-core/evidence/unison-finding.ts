@@ -17,7 +17,7 @@ export interface UnisonLane {
   readonly toX: number;
   /** Behind the group's mean; negative is ahead; within half a cycle either way. */
   readonly lagSeconds: Seconds;
-  /** The same for each rep of the group; null where the lane did not do it. */
+  /** The same for each rep of the group, read with the cycles next to it; null where the lane did not do it. */
   readonly repLagsSeconds: readonly (Seconds | null)[];
   /** Reps of the group that this lane did. */
   readonly reps: number;

@@ -1,8 +1,6 @@
 import type { Seconds } from '../platform/units.ts';
-import { demodulate, getAmplitude, getPhase, type Phasor } from '../signal/complex-demodulation.ts';
-import { MARGIN_CYCLES, type SampledRun, STEPS_PER_CYCLE } from '../signal/cycle-samples.ts';
 import { getChanceAgreement, measureAgreement } from '../signal/order-parameter.ts';
-import type { LaneSignals } from './lane-phases.ts';
+import type { LanePhase } from './lane-phases.ts';
 import type { UnisonWindow } from './unison-finding.ts';
 
 /** Agreement of the lanes at one moment. */
@@ -19,37 +17,23 @@ const WINDOW_SECONDS = [5, 10] as const;
 const WINDOW_CYCLES = 3;
 
 /**
- * The order parameter R(t) against chance, at every step of every run. Lanes that stand still are left out; moments
- * with fewer than two moving lanes are left out too.
+ * The order parameter against chance, cycle by cycle. Lanes that stand still are left out; cycles with fewer than two
+ * moving lanes are left out too. Each cycle gives its middle in seconds.
  */
-export function traceAgreement(lanes: readonly LaneSignals[], runs: readonly SampledRun[]): Moment[] {
-  const usual = lanes.map(findUsualAmplitude);
-  return runs.flatMap((run, index) =>
-    Array.from({ length: run.cycles * STEPS_PER_CYCLE }, (_, step): Moment[] => {
-      const at = step + MARGIN_CYCLES * STEPS_PER_CYCLE;
-      const moving = lanes
-        .map((signals) => demodulate(signals[index] ?? [], at - STEPS_PER_CYCLE / 2))
-        .filter((phasor, lane) => getAmplitude(phasor) >= MOVING_SHARE * (usual[lane] ?? 0));
-      if (moving.length < 2) return [];
-      const chance = getChanceAgreement(moving.length);
-      const { length } = measureAgreement(moving.map(getPhase));
-      return [{ atSeconds: run.edgesSeconds[at] ?? 0, excess: (length - chance) / (1 - chance) }];
-    }).flat(),
-  );
+export function traceAgreement(phases: readonly LanePhase[], middlesSeconds: readonly Seconds[]): Moment[] {
+  const least = phases.map(({ amplitudes }) => MOVING_SHARE * findUsual(amplitudes));
+  return middlesSeconds.flatMap((atSeconds, cycle): Moment[] => {
+    const moving = phases.filter(({ amplitudes }, lane) => (amplitudes[cycle] ?? 0) >= (least[lane] ?? 0));
+    if (moving.length < 2) return [];
+    const chance = getChanceAgreement(moving.length);
+    const { length } = measureAgreement(moving.map(({ cyclePhases }) => cyclePhases[cycle] ?? 0));
+    return [{ atSeconds, excess: (length - chance) / (1 - chance) }];
+  });
 }
 
-function findUsualAmplitude(signals: LaneSignals): number {
-  const sizes = signals
-    .flatMap((signal) => {
-      const cycles = signal.length / STEPS_PER_CYCLE - 2 * MARGIN_CYCLES;
-      return Array.from(
-        { length: cycles },
-        (_, cycle): Phasor => demodulate(signal, (cycle + MARGIN_CYCLES) * STEPS_PER_CYCLE),
-      );
-    })
-    .map(getAmplitude)
-    .sort((one, other) => one - other);
-  return sizes[Math.floor(0.7 * (sizes.length - 1))] ?? 0;
+function findUsual(amplitudes: readonly number[]): number {
+  const sorted = [...amplitudes].sort((one, other) => one - other);
+  return sorted[Math.floor(0.7 * (sorted.length - 1))] ?? 0;
 }
 
 /** The mean over some moments as a score; below chance is 0, and no moments are 0. */

@@ -1,21 +1,13 @@
 import type { Seconds } from '../platform/units.ts';
-import { findLagSeconds } from '../signal/complex-demodulation.ts';
 import { countHomes } from '../signal/count-homes.ts';
 import { MARGIN_CYCLES, type SampledRun, STEPS_PER_CYCLE, sampleRun } from '../signal/cycle-samples.ts';
 import { readHomeMap, sumColumns } from '../signal/home-map.ts';
-import {
-  findMainDirection,
-  type LaneFlow,
-  measureMoments,
-  orientDirection,
-  projectLane,
-  sumLane,
-  weighCells,
-} from '../signal/lane-signal.ts';
+import { type LaneFlow, measureReturning, scaleLane, sumLane, weighCells } from '../signal/lane-signal.ts';
 import { type Lane, splitLanes } from '../signal/lanes.ts';
 import type { MotionSeries } from '../signal/motion-series.ts';
+import { findLagSeconds } from '../signal/phase.ts';
 import { findTurns } from './alternation.ts';
-import { type LanePhase, type LaneSignals, measurePhases } from './lane-phases.ts';
+import { type LanePhase, measurePhases } from './lane-phases.ts';
 import { LANE_REP_RULE, measureReps, type RepSteps } from './lane-reps.ts';
 import type { RepsFinding } from './reps-finding.ts';
 import type { UnisonFinding, UnisonLane, UnisonOptions } from './unison-finding.ts';
@@ -32,7 +24,8 @@ const STEADY = 0.7;
 interface ReadLane {
   readonly lane: Lane;
   readonly weights: Float64Array;
-  readonly signals: LaneSignals;
+  /** Its flow, one a run, scaled so that no lane outweighs another. */
+  readonly flows: readonly LaneFlow[];
 }
 
 /**
@@ -50,14 +43,11 @@ export function measureUnison(
   const lanes = readLanes(flow, runs, options.lanes ?? null);
   if (lanes.length < 2) return null;
   const repSteps = placeReps(reps.timesSeconds, runs);
-  const phases = measurePhases(lanes.map(({ signals }) => signals));
+  const phases = measurePhases(lanes.map(({ flows }) => flows));
   const cycles = runs.flatMap(listCycleSeconds);
   const clip: Clip = { width: motion.width, runs, repSteps, cycles };
   const found = lanes.map((lane, index) => describeLane(lane, phases[index], clip));
-  const moments = traceAgreement(
-    lanes.map(({ signals }) => signals),
-    runs,
-  );
+  const moments = traceAgreement(phases, runs.flatMap(listMiddles));
   const isSteady = phases.every(({ steadiness }) => steadiness >= STEADY);
   return {
     score: averageScore(moments),
@@ -73,17 +63,12 @@ export function measureUnison(
 function readLanes(motion: MotionSeries, runs: readonly SampledRun[], count: number | null): ReadLane[] {
   if (runs.length === 0) return [];
   const map = readHomeMap(runs, motion);
-  const read = splitLanes(sumColumns(map), count ?? countHomes(map)).flatMap((lane) => {
+  return splitLanes(sumColumns(map), count ?? countHomes(map)).flatMap((lane) => {
     const weights = weighCells(lane, runs, map, motion.columns * motion.rows);
     const flows = runs.map((run) => sumLane(run, weights));
-    const moments = measureMoments(flows);
-    return moments === null ? [] : [{ lane, weights, flows, moments }];
-  });
-  const add = (at: 0 | 1 | 2) => read.reduce((sum, { moments }) => sum + moments[at], 0);
-  const group = findMainDirection([add(0), add(1), add(2)]);
-  return read.map(({ lane, weights, flows, moments }) => {
-    const direction = orientDirection(findMainDirection(moments), group);
-    return { lane, weights, signals: flows.map((flow: LaneFlow) => projectLane(flow, direction)) };
+    const scale = Math.sqrt(measureReturning(flows));
+    if (scale === 0) return [];
+    return [{ lane, weights, flows: flows.map((flow) => scaleLane(flow, 1 / scale)) }];
   });
 }
 
@@ -121,6 +106,13 @@ function listCycleSeconds({ cycles, edgesSeconds }: SampledRun): Seconds[] {
     const from = (cycle + MARGIN_CYCLES) * STEPS_PER_CYCLE;
     return (edgesSeconds[from + STEPS_PER_CYCLE] ?? 0) - (edgesSeconds[from] ?? 0);
   });
+}
+
+function listMiddles({ cycles, edgesSeconds }: SampledRun): Seconds[] {
+  return Array.from(
+    { length: cycles },
+    (_, cycle) => edgesSeconds[(cycle + MARGIN_CYCLES + 0.5) * STEPS_PER_CYCLE] ?? 0,
+  );
 }
 
 function findMedian(values: readonly number[]): number {

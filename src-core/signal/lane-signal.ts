@@ -5,12 +5,6 @@ import type { Lane } from './lanes.ts';
 /** Share of a lane's most returning cell below which a cell adds more noise than motion. */
 const QUIET_SHARE = 0.04;
 
-/** Below this upward part a main direction counts as sideways, and right is taken for its positive end. */
-const SIDEWAYS = 0.3;
-
-/** A direction in the picture: parts to the right and downwards, of length 1. */
-export type Direction = readonly [right: number, down: number];
-
 /** Displacement of a lane during each step of a run, in pixels of the small frame, summed over its cells. */
 export interface LaneFlow {
   readonly u: Float64Array;
@@ -70,47 +64,22 @@ export function sumLane(run: SampledRun, weights: Float64Array): LaneFlow {
   return { u, v };
 }
 
-/** Second moments of flow with itself one cycle on: xx, xy, yy; what does not return averages out. */
-export type Moments = readonly [xx: number, xy: number, yy: number];
-
-/** Moments of a lane over all runs, brought to a trace of 1 so that no lane outweighs another; null where nothing returns. */
-export function measureMoments(flows: readonly LaneFlow[]): Moments | null {
-  let xx = 0;
-  let xy = 0;
-  let yy = 0;
+/** Flow times flow one cycle on, the mean a step over all runs: energy at the rep rate; 0 where nothing returns. */
+export function measureReturning(flows: readonly LaneFlow[]): number {
+  let sum = 0;
+  let steps = 0;
   for (const { u, v } of flows) {
     const end = u.length - (MARGIN_CYCLES + 1) * STEPS_PER_CYCLE;
     for (let at = MARGIN_CYCLES * STEPS_PER_CYCLE; at < end; at++) {
       const on = at + STEPS_PER_CYCLE;
-      xx += (u[at] ?? 0) * (u[on] ?? 0);
-      yy += (v[at] ?? 0) * (v[on] ?? 0);
-      xy += ((u[at] ?? 0) * (v[on] ?? 0) + (v[at] ?? 0) * (u[on] ?? 0)) / 2;
+      sum += (u[at] ?? 0) * (u[on] ?? 0) + (v[at] ?? 0) * (v[on] ?? 0);
+      steps++;
     }
   }
-  const trace = xx + yy;
-  return trace > 0 ? [xx / trace, xy / trace, yy / trace] : null;
+  return steps === 0 ? 0 : Math.max(0, sum / steps);
 }
 
-/** The axis along which moments are largest; its end is the upward one, or the right one where it lies sideways. */
-export function findMainDirection([xx, xy, yy]: Moments): Direction {
-  const angle = Math.atan2(2 * xy, xx - yy) / 2;
-  const right = Math.cos(angle);
-  const down = Math.sin(angle);
-  const turned = Math.abs(down) >= SIDEWAYS ? down > 0 : right < 0;
-  return turned ? [-right, -down] : [right, down];
-}
-
-/**
- * A lane's own main direction with the end that agrees with the group's, so that one who moves a little aslant is not
- * taken for one who moves against the others. Where the two lie across each other, vertical motion decides.
- */
-export function orientDirection(own: Direction, group: Direction): Direction {
-  const along = own[0] * group[0] + own[1] * group[1];
-  if (Math.abs(along) < Math.SQRT1_2 || along > 0) return own;
-  return [-own[0], -own[1]];
-}
-
-/** One signed line: a lane's flow along a direction. */
-export function projectLane({ u, v }: LaneFlow, [right, down]: Direction): Float64Array {
-  return u.map((value, at) => value * right + (v[at] ?? 0) * down);
+/** A lane's flow a number of times as large. */
+export function scaleLane({ u, v }: LaneFlow, times: number): LaneFlow {
+  return { u: u.map((value) => value * times), v: v.map((value) => value * times) };
 }

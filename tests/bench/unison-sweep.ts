@@ -7,6 +7,7 @@ import { measureUnison } from '../../src-core/evidence/unison.ts';
 import type { UnisonFinding } from '../../src-core/evidence/unison-finding.ts';
 import { createMotionReader } from '../../src-core/signal/motion-reader.ts';
 import type { MotionSeries } from '../../src-core/signal/motion-series.ts';
+import { getChanceAgreement, measureAgreement } from '../../src-core/signal/order-parameter.ts';
 
 /** The lesson's usual tolerance, in seconds. */
 export const TOLERANCE_SECONDS = 0.35;
@@ -119,14 +120,47 @@ export interface SweepFigures {
   readonly lagMedian: number;
   readonly lagMost: number;
   readonly togetherRight: number;
-  /** Of four at random places of the cycle. */
+  /** Scores of four (of three planks) at random places of the cycle. */
   readonly chanceMean: number;
   readonly chanceMedian: number;
+  /**
+   * The same rescaled after averaging over the groups, as the chance value is defined: a group's own score stops at 0, so
+   * that the mean of scores lies above it. From the lanes' lags, and from those that were written.
+   */
+  readonly chanceAfterwards: number;
+  readonly chanceWritten: number;
   /** Share of lanes whose reps were counted exactly. */
   readonly repsExact: number;
   /** Shares called alternating: of those who do, and of all others but the random ones. */
   readonly alternatingSeen: number;
   readonly alternatingFalse: number;
+}
+
+/** How far a group's lags agree beyond chance; below 0 where they agree less. */
+function findExcess(lags: readonly { readonly lagSeconds: number }[], cycleSeconds: number): number {
+  const chance = getChanceAgreement(lags.length);
+  const { length } = measureAgreement(
+    lags.map(({ lagSeconds }) => (2 * Math.PI * lagSeconds) / cycleSeconds),
+  );
+  return (length - chance) / (1 - chance);
+}
+
+function averageChance(
+  results: readonly SceneResult[],
+): Pick<SweepFigures, 'chanceAfterwards' | 'chanceWritten'> {
+  const excesses = results.flatMap(({ scene: { family, truth }, found }) =>
+    family === 'chance' && found
+      ? [
+          {
+            found: findExcess(found.lanes, truth.cycleSeconds),
+            written: findExcess(truth.lanes, truth.cycleSeconds),
+          },
+        ]
+      : [],
+  );
+  const average = (key: 'found' | 'written') =>
+    excesses.reduce((sum, excess) => sum + excess[key], 0) / Math.max(1, excesses.length);
+  return { chanceAfterwards: average('found'), chanceWritten: average('written') };
 }
 
 /** Sums results up; lags at the median and at 95 %, in seconds. */
@@ -157,6 +191,7 @@ export function summariseSweep(results: readonly SceneResult[]): SweepFigures {
     ),
     chanceMean: chance.reduce((sum, score) => sum + score, 0) / Math.max(1, chance.length),
     chanceMedian: at(chance, 0.5),
+    ...averageChance(results),
     repsExact: share(repErrors.map((error) => error === 0)),
     alternatingSeen: alternating(groups.filter(isByTurns)),
     alternatingFalse: alternating(

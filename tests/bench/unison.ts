@@ -37,6 +37,11 @@ export async function benchUnison(
         figure: figures.chanceMedian,
         bar: ['at most', 0.1],
       });
+      hold({
+        what: `${way}: groups by chance, rescaled after averaging, beyond what was written`,
+        figure: Math.abs(figures.chanceAfterwards - figures.chanceWritten),
+        bar: ['at most', 0.1],
+      });
       hold({ what: `${way}: by turns, named so`, figure: figures.alternatingSeen, bar: ['at least', 0.9] });
       hold({
         what: `${way}: not by turns, named so`,
