@@ -1,6 +1,7 @@
 import './bring-in.css';
 import './tray.css';
 import { useMemo, useState, useSyncExternalStore } from 'react';
+import { listOpenFlags } from '../../client/flag-step.ts';
 import type { StepProps } from '../../client/steps.ts';
 import { useKeys } from '../../ui/keys/use-keys.ts';
 import { AsideNote } from './aside-note.tsx';
@@ -30,8 +31,11 @@ export function BringIn(props: StepProps) {
   const waiting = useMemo(() => listWaiting(lesson), [lesson]);
   const nextProblem = () => {
     const next = findNextWaiting(waiting, target);
+    // Where nothing waits here any more, the next flag is one of the route.
+    const flag = next ? null : listOpenFlags(lesson, 'line-up')[0];
     if (next) go('bring-in', next.key);
-    return next !== null;
+    else if (flag) go('line-up', flag.key);
+    return next !== null || flag !== undefined;
   };
   useKeys({ 'add-folders': () => ways.choose('copy'), 'next-flag': nextProblem });
   const isBusy = bring.kind === 'running' || state.reading !== null;
