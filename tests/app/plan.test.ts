@@ -183,6 +183,8 @@ describe.runIf(canBrowse())('Plan', () => {
     await page.keyboard.type(other.toLowerCase());
     const problem = page.locator('.chk .need', { hasText: `reach station ${other} in the same slot (1)` });
     await problem.waitFor();
+    // At a stop the key would choose station F.
+    await page.locator('.right-side').focus();
     await page.keyboard.press('f');
     await poll(() => getFocus(page)).toMatch(/^squads\[\d\]\.route\[0\]$/);
     // A pupil goes to the squad of the number pressed, and the focus with them.
