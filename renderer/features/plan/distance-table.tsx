@@ -3,6 +3,7 @@ import { ROUTES } from '../../text/english/plan-routes.ts';
 import type { PlanEdit } from './plan-edit.ts';
 import { RANGES } from './plan-edits.ts';
 import { changeDistance, findDistance } from './route-edits.ts';
+import { listRowKeys } from './row-keys.ts';
 import { TypedWord } from './typed-word.tsx';
 
 /** Distances between stations in metres, each pair once: the table is half a square. */
@@ -15,6 +16,7 @@ export function DistanceTable({
 }) {
   const codes = plan.stations.map(({ code }) => code);
   if (codes.length < 2) return null;
+  const keys = listRowKeys(codes);
   return (
     <div className="rot-scroll">
       <table className="distances">
@@ -22,8 +24,8 @@ export function DistanceTable({
         <thead>
           <tr>
             <td />
-            {codes.slice(0, -1).map((code) => (
-              <th key={code} scope="col">
+            {codes.slice(0, -1).map((code, column) => (
+              <th key={keys[column]} scope="col">
                 {code}
               </th>
             ))}
@@ -31,12 +33,12 @@ export function DistanceTable({
         </thead>
         <tbody>
           {codes.slice(1).map((one, row) => (
-            <tr key={one}>
+            <tr key={keys[row + 1]}>
               <th scope="row">{one}</th>
-              {codes.slice(0, row + 1).map((other) => {
+              {codes.slice(0, row + 1).map((other, column) => {
                 const metres = findDistance(plan, one, other);
                 return (
-                  <td key={other}>
+                  <td key={keys[column]}>
                     <TypedWord
                       label={ROUTES.distanceOf(other, one)}
                       shown={metres === null ? '' : String(metres)}

@@ -30,6 +30,13 @@ export function PrintSheet({ pack, names }: { readonly pack: PrintPack; readonly
     <Sheet label={PRINT.head} className="says-sheet">
       <header className="strip-head">
         <h2>{PRINT.head}</h2>
+        <span className="push" />
+        <Button
+          isDisabled={state === 'writing' || order.parts.length === 0}
+          onPress={() => void pack.write(order, false)}
+        >
+          {state === 'writing' ? PRINT.writing : PRINT.write}
+        </Button>
       </header>
       <p className="says">
         {PRINT.sentence[0]}{' '}
@@ -73,12 +80,6 @@ export function PrintSheet({ pack, names }: { readonly pack: PrintPack; readonly
       <p role="status" className={state === 'written' ? 'read' : 'vh'}>
         {state === 'written' ? PRINT.written(pageCount, paths) : ''}
       </p>
-      <Button
-        isDisabled={state === 'writing' || order.parts.length === 0}
-        onPress={() => void pack.write(order, false)}
-      >
-        {state === 'writing' ? PRINT.writing : PRINT.write}
-      </Button>
     </Sheet>
   );
 }

@@ -4,6 +4,7 @@ import type { Plan, Squad, SquadCode } from '../../../src-core/lesson/plan.ts';
 import type { Pupil } from '../../../src-core/lesson/roster.ts';
 import { SQUADS } from '../../text/english/plan-squads.ts';
 import type { PlanEdit } from './plan-edit.ts';
+import { type MovingPupil, PupilName } from './pupil-name.tsx';
 import { SquadSigns } from './squad-signs.tsx';
 
 /** One squad: what tells it apart, and its pupils, who are chosen to be moved, or sent to another squad by its number. */
@@ -13,6 +14,7 @@ export function SquadColumn({
   plan,
   pupils,
   chosen,
+  moving,
   onChoose,
   onMove,
   onChange,
@@ -24,6 +26,7 @@ export function SquadColumn({
   readonly pupils: readonly Pupil[];
   /** Ids of pupils chosen in all squads. */
   readonly chosen: readonly string[];
+  readonly moving: MovingPupil;
   readonly onChoose: (ids: readonly string[]) => void;
   readonly onMove: (ids: readonly string[], squad: SquadCode) => void;
   readonly onChange: (edit: PlanEdit) => void;
@@ -53,9 +56,9 @@ export function SquadColumn({
         }}
         renderEmptyState={() => <span className="pen">{SQUADS.nobody}</span>}
       >
-        {({ id, given, family }) => (
-          <ListBoxItem id={id} textValue={`${given} ${family}`} data-pupil={id}>
-            {given} {family}
+        {(pupil) => (
+          <ListBoxItem id={pupil.id} textValue={`${pupil.given} ${pupil.family}`} data-pupil={pupil.id}>
+            <PupilName {...{ pupil, moving }} />
           </ListBoxItem>
         )}
       </ListBox>

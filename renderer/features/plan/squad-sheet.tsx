@@ -14,7 +14,7 @@ import type { ClassDesk } from './use-class.ts';
 
 /** The class in its squads: pinnie, tablet and pupils of each, the class list, and squads formed by the machine. */
 export function SquadSheet({ plan, pupilDesk }: { readonly plan: Plan; readonly pupilDesk: ClassDesk }) {
-  const { pupils, onChange, move } = pupilDesk;
+  const { pupils, onChange, move, moving } = pupilDesk;
   const [isImporting, setImporting] = useState(false);
   const [chosen, setChosen] = useState<readonly string[]>([]);
   const isEmpty = pupils.length === 0;
@@ -42,7 +42,7 @@ export function SquadSheet({ plan, pupilDesk }: { readonly plan: Plan; readonly 
         {plan.squads.map((squad, at) => (
           <SquadColumn
             key={squad.code}
-            {...{ squad, at, plan, chosen, onChange }}
+            {...{ squad, at, plan, chosen, moving, onChange }}
             pupils={pupils.filter((pupil) => pupil.squad === squad.code)}
             onChoose={setChosen}
             onMove={move}

@@ -4,6 +4,7 @@ import { STATIONS } from '../../text/english/plan-stations.ts';
 import { Button } from '../../ui/button.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
+import { listRowKeys } from './row-keys.ts';
 import { StationDetails } from './station-details.tsx';
 import { type RowActs, StationRow } from './station-row.tsx';
 
@@ -23,6 +24,7 @@ export function StationTable({
   readonly acts: RowActs;
 }) {
   const { stations } = plan;
+  const keys = listRowKeys(stations.map(({ code }) => code));
   return (
     <Sheet label={STATIONS.head} className="st">
       <header className="strip-head" data-at="stations">
@@ -53,7 +55,7 @@ export function StationTable({
             const { code } = station;
             const isOpen = code === opened;
             return (
-              <Fragment key={code}>
+              <Fragment key={keys[at]}>
                 <StationRow
                   {...{ station, at, isOpen, acts }}
                   onToggle={() => onOpen(isOpen ? null : code)}

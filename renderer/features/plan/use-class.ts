@@ -1,4 +1,4 @@
-import { useCallback, useMemo } from 'react';
+import { useCallback, useMemo, useRef } from 'react';
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { Reply } from '../../../src-core/contract/reply.ts';
 import type { Plan, SquadCode } from '../../../src-core/lesson/plan.ts';
@@ -9,6 +9,7 @@ import type { LessonNames } from '../../client/lesson-names.ts';
 import type { StepProps } from '../../client/steps.ts';
 import type { PlanDraft } from './plan-draft.ts';
 import type { PlanEdit } from './plan-edit.ts';
+import type { MovingPupil } from './pupil-name.tsx';
 import { changeGrouping } from './squad-edits.ts';
 
 /** Squads as suggested, or why there are none. */
@@ -21,8 +22,9 @@ export interface ClassDesk {
   readonly desk: LessonDesk;
   readonly deskView: StepProps['deskView'];
   readonly onChange: (edit: PlanEdit) => void;
-  /** Puts pupils into a squad and gives the focus back to the first of them. */
+  /** Puts pupils into a squad; the first of them has the focus again once there. */
   readonly move: (ids: readonly string[], squad: SquadCode) => void;
+  readonly moving: MovingPupil;
   readonly suggest: (plan: Plan, count: number) => Promise<SquadsReply>;
   /** Writes suggested squads into the plan and pupils into them. */
   readonly ink: (
@@ -38,10 +40,13 @@ export function useClass(props: StepProps, draft: PlanDraft): ClassDesk {
     (plan: Plan, count: number) => desk.client.request('suggestSquads', { lesson: desk.lesson, plan, count }),
     [desk],
   );
+  const moving = useRef<string | null>(null);
   return useMemo(() => {
     const save = async (assignment: readonly { readonly pupil: string; readonly squad: SquadCode }[]) => {
       const reply = await desk.ask('saveSquads', { assignment: [...assignment] });
-      if (!reply.ok) desk.report(reply.problems as readonly Problem[]);
+      if (reply.ok) return;
+      moving.current = null;
+      desk.report(reply.problems as readonly Problem[]);
     };
     return {
       pupils: lesson.pupils,
@@ -50,8 +55,12 @@ export function useClass(props: StepProps, draft: PlanDraft): ClassDesk {
       deskView,
       suggest,
       onChange: (edit) => void draft.change(edit),
-      move: (ids, squad) =>
-        void save(ids.map((pupil) => ({ pupil, squad }))).then(() => focusPupil(ids[0] ?? '')),
+      moving,
+      move: (ids, squad) => {
+        const first = lesson.pupils.find(({ id }) => id === ids[0]);
+        moving.current = first && first.squad !== squad ? first.id : null;
+        void save(ids.map((pupil) => ({ pupil, squad })));
+      },
       ink: async ({ plan, squads }, seed) => {
         const assignment = squads.flatMap(({ code, pupils }) =>
           pupils.map((pupil) => ({ pupil, squad: code })),
@@ -70,10 +79,4 @@ export function useClass(props: StepProps, draft: PlanDraft): ClassDesk {
       },
     };
   }, [lesson.pupils, names, desk, deskView, draft, suggest]);
-}
-
-function focusPupil(id: string): void {
-  requestAnimationFrame(() => {
-    document.querySelector<HTMLElement>(`[data-pupil=${CSS.escape(id)}]`)?.focus();
-  });
 }

@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { gradeClips } from '../../app/grade-lesson.ts';
 import type { GradedLesson } from '../../app/graded-lesson.ts';
+import { isReadAlike } from '../../app/is-read-alike.ts';
 import { type OpenJournal, openJournal, openLesson } from '../../app/open-lesson.ts';
 import type { LessonPorts } from '../../app/ports.ts';
 import type { ClipsReading } from '../../app/read-clips.ts';
@@ -97,11 +98,11 @@ function buildSession(place: SessionPlace, state: SessionState): LessonSession {
     const again = await readFiles(state.ports, folder);
     if (!again.ok) return again;
     if (isSame(state, again.value)) return succeed(null);
-    const isPlanNew = again.value.planVersion !== state.planVersion;
+    const isAlike = isReadAlike(state.lesson.plan, again.value.lesson.plan);
     Object.assign(state, again.value);
     regrade();
-    // Stamps and cards are read by the plan's zone and squads; what was looked at is in the cache.
-    if (isPlanNew && state.reading.state === 'read') reading.join(hearNobody()).catch(() => {});
+    // What was looked at is in the cache.
+    if (!isAlike && state.reading.state === 'read') reading.join(hearNobody()).catch(() => {});
     return succeed(null);
   };
   return {
