@@ -162,7 +162,8 @@ describe('mark', () => {
     );
     const graded = await routemark(['grade', lesson], asNobody);
     expect(graded.code).toBe(1);
-    expect(graded.stdout).toContain('Teal: 8 clips for 6 slots');
+    // The eighth waits: the pinnies in it are Moss’s.
+    expect(graded.stdout).toContain('Teal: 7 clips for 6 slots');
   });
 });
 
