@@ -179,6 +179,8 @@ async function openWindow(browser: Browser, address: string, look: WindowLook): 
     reducedMotion,
     locale: 'en-CA',
   });
+  // How quick the page is, is for the bench to say; here a busy machine may take its time.
+  context.setDefaultTimeout(120_000);
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(String(error.stack ?? error)));
