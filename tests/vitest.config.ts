@@ -39,6 +39,7 @@ export default defineConfig({
           setupFiles,
           testTimeout: 300_000,
           hookTimeout: 300_000,
+          expect: { poll: { timeout: 20_000 } },
           maxWorkers: 1,
           sequence: { groupOrder: 1 },
         },

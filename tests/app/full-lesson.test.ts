@@ -14,9 +14,6 @@ import { type Hand, openHand } from './hand.ts';
 /** The most that a lesson may cost from drop to sheet, by clip. */
 const MOST_A_CLIP = 1.5;
 
-/** How long the page may take on a busy machine; how quick it is, is for the bench to say. */
-const PATIENT = { timeout: 20_000 };
-
 /** Until every stamp is read and every picture searched, and this page shows it. */
 async function waitForRead(desk: TestDesk, page: Page): Promise<void> {
   await page.waitForFunction(() => /^#\/[0-9a-f]{16}\//.test(location.hash));
@@ -104,7 +101,7 @@ describe.skipIf(!canBrowse())('a full lesson in a browser', () => {
     if ((await countFlags()) > 0) await hand.press(page, 'f');
     for (let open = await countFlags(); open > 0; open = await countFlags()) {
       await hand.press(page, 'k');
-      await expect.poll(countFlags, PATIENT).toBeLessThan(open);
+      await expect.poll(countFlags).toBeLessThan(open);
     }
 
     // Review: one key a clean clip; the page is closed and opened again in the middle, and then the program.
@@ -148,7 +145,7 @@ describe.skipIf(!canBrowse())('a full lesson in a browser', () => {
       seen.push(title ?? '');
       await hand.press(page, hasOpen ? (isNoToAll ? 'x' : 'y') : 'Enter');
       await expect
-        .poll(async () => ((await isLeft()) ? page.locator('.idrow h1').textContent() : null), PATIENT)
+        .poll(async () => ((await isLeft()) ? page.locator('.idrow h1').textContent() : null))
         .not.toBe(title);
       marked += 1;
       if (decision?.notMet.length === 0) {
@@ -187,9 +184,9 @@ describe.skipIf(!canBrowse())('a full lesson in a browser', () => {
     const answered = async () => (await answers.all()).length > 0 && (await answers.nth(1).isChecked());
     await page.locator('.cr').first().waitFor();
     await hand.press(page, '1');
-    await expect.poll(answered, PATIENT).toBe(true);
+    await expect.poll(answered).toBe(true);
     await hand.press(page, 'Control+z');
-    await expect.poll(answered, PATIENT).toBe(false);
+    await expect.poll(answered).toBe(false);
     process.stdout.write(
       `full lesson: ${wayCost} keys and clicks for ${clips} clips, ${(wayCost / clips).toFixed(2)} a clip, squads’ points included; ${clean} clean clips at one key each, ${objections} more where the machine proposed otherwise; ${hand.done.length - before} more for an override with its reason and an undo, which no lesson needs\n`,
     );
@@ -219,10 +216,10 @@ async function markSquads(hand: Hand, page: Page): Promise<void> {
       const field = page.locator('select.give').and(page.getByLabel(label)).and(page.getByLabel(name));
       await hand.focus(field);
       await hand.press(page, String(points));
-      await expect.poll(() => field.inputValue(), PATIENT).toBe(String(points));
+      await expect.poll(() => field.inputValue()).toBe(String(points));
     }
   await hand.click(page.getByRole('button', { name: 'Full points to the rest' }));
-  await expect.poll(() => page.locator('.way').textContent(), PATIENT).not.toMatch(/to settle/);
+  await expect.poll(() => page.locator('.way').textContent()).not.toMatch(/to settle/);
 }
 
 /** Whether a box is the machine's own suggestion, and nobody has decided. */
@@ -240,7 +237,7 @@ async function reopenPage(page: Page): Promise<Page> {
   const next = await context.newPage();
   await next.goto(url.replace(/(#\/[^/]+\/review).*/, '$1'));
   await next.locator('.idrow h1').waitFor();
-  await expect.poll(() => next.locator('.way').textContent(), PATIENT).toBe(left);
+  await expect.poll(() => next.locator('.way').textContent()).toBe(left);
   return next;
 }
 
