@@ -34,9 +34,9 @@ export interface LessonDesk {
   readonly decide: (...acts: readonly JournalAct[]) => Promise<void>;
   readonly undo: () => Promise<void>;
   readonly redo: () => Promise<void>;
-  /** Reads the folder of clips anew, then watches them; joins a reading that runs. */
+  /** Reads the folder of clips anew, then watches them where that goes by itself; joins a reading that runs. */
   readonly readClips: () => Promise<void>;
-  /** Watches clips that were not watched yet; it begins by itself, and this goes on after the teacher has stopped it. */
+  /** Watches clips that were not watched yet: asked for, or begun again after the teacher has stopped it. */
   readonly watchClips: () => Promise<void>;
   /** Asks with the lesson and the revision that is here, and takes the update that comes back. */
   readonly ask: <Name extends UpdatingCall>(
@@ -56,15 +56,18 @@ export interface LessonDeskParts {
   readonly first: LessonView;
   /** Whose name stands beside a decision made now. */
   readonly getWho: () => string;
+  /** Whether clips that were read are watched without being asked to. */
+  readonly isWatchingByItself: () => boolean;
 }
 
 /**
  * Opens the desk of a lesson, beginning with the view that opening gave or that the page has kept; reads its clips
  * where nobody has yet.
  */
-export function openLessonDesk({ client, database, first, getWho }: LessonDeskParts): LessonDesk {
+export function openLessonDesk(parts: LessonDeskParts): LessonDesk {
+  const { client, first } = parts;
   const { lesson } = first;
-  const store = openLessonStore({ client, database, lesson, getWho });
+  const store = openLessonStore({ ...parts, lesson });
   const listeners = new Set<() => void>();
   let state: LessonState = {
     view: first,
@@ -86,14 +89,14 @@ export function openLessonDesk({ client, database, first, getWho }: LessonDeskPa
     change({ view: view ?? state.view, waiting, isReached: contact === 'here' });
     if (refused.length > 0) store.dismissRefused();
     // A host that was started anew knows the lesson and not its clips.
-    if (wasRead && view?.reading.state === 'unread') void readNow();
+    if (wasRead && view?.reading.state === 'unread') void jobs.readNow();
     report([...refused, ...held.filter(({ code }) => state.troubles.every((told) => told.code !== code))]);
   });
   const getState = () => state;
-  const { readNow, watchNow } = openJobs({ client, lesson, store, getState, change, report });
+  const jobs = openJobs({ ...parts, lesson, store, getState, change, report });
   store.take({ kind: 'whole', view: first });
   void store.start();
-  void (first.reading.state === 'read' ? watchNow() : readNow());
+  jobs.begin();
   return {
     lesson,
     client,
@@ -105,14 +108,9 @@ export function openLessonDesk({ client, database, first, getWho }: LessonDeskPa
     decide: (...acts) => store.decide(acts).then(store.settle),
     undo: () => store.undo().then(store.settle),
     redo: () => store.redo().then(store.settle),
-    readClips: readNow,
-    watchClips: watchNow,
-    ask: async (name, input) => {
-      const whole = { ...input, lesson, since: store.getSince() } as CallInput<typeof name>;
-      const reply = await client.request(name, whole);
-      if (reply.ok) store.take((reply.value as { update: LessonUpdate }).update);
-      return reply;
-    },
+    readClips: jobs.readNow,
+    watchClips: jobs.watchNow,
+    ask: buildAsk(client, lesson, store),
     report,
     putAway: () => change({ troubles: [] }),
     close: () => {
@@ -120,6 +118,19 @@ export function openLessonDesk({ client, database, first, getWho }: LessonDeskPa
       leave();
       store.stop();
     },
+  };
+}
+
+function buildAsk(
+  client: DeskClient,
+  lesson: LessonId,
+  store: Pick<LessonStore, 'getSince' | 'take'>,
+): LessonDesk['ask'] {
+  return async (name, input) => {
+    const whole = { ...input, lesson, since: store.getSince() } as CallInput<typeof name>;
+    const reply = await client.request(name, whole);
+    if (reply.ok) store.take((reply.value as { update: LessonUpdate }).update);
+    return reply;
   };
 }
 
@@ -133,6 +144,7 @@ interface Jobs {
   readonly getState: () => LessonState;
   readonly change: (change: Partial<LessonState>) => void;
   readonly report: (problems: readonly Problem[]) => void;
+  readonly isWatchingByItself: () => boolean;
 }
 
 /** Ends that are no trouble: the teacher stopped it, or the clips are being read anew and it begins again after that. */
@@ -140,11 +152,12 @@ const QUIET: readonly Problem['code'][] = ['call-cancelled', 'clips-unread'];
 
 function openJobs(jobs: Jobs) {
   const watchNow = () => runJob(jobs, 'watching');
-  const readNow = async () => {
-    await runJob(jobs, 'reading');
-    if (jobs.getState().view.reading.state === 'read') void watchNow();
+  const goOn = () => {
+    if (jobs.getState().view.reading.state === 'read' && jobs.isWatchingByItself()) void watchNow();
   };
-  return { readNow, watchNow };
+  const readNow = () => runJob(jobs, 'reading').then(goOn);
+  const begin = () => void (jobs.getState().view.reading.state === 'read' ? goOn() : readNow());
+  return { begin, readNow, watchNow };
 }
 
 async function runJob(jobs: Jobs, part: keyof typeof JOBS): Promise<void> {

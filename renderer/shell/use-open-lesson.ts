@@ -28,7 +28,8 @@ export function useOpenLesson(client: DeskClient, lesson: LessonId | null): Open
       if (!isWanted) return;
       if (!first) return setOpened({ desk: null, troubles: reply.problems });
       const getWho = () => readPreferences().who || 'teacher';
-      desk = openLessonDesk({ client, database: getPageDatabase(), first, getWho });
+      const isWatchingByItself = () => readPreferences().isWatchingByItself;
+      desk = openLessonDesk({ client, database: getPageDatabase(), first, getWho, isWatchingByItself });
       setOpened({ desk, troubles: [] });
     })();
     return () => {

@@ -9,6 +9,8 @@ export interface Preferences {
   readonly areSingleKeysOn: boolean;
   /** Keys bound otherwise than at first, by key id. */
   readonly keys: Readonly<Partial<Record<string, string>>>;
+  /** Clips are watched whole as soon as they are read, without being asked to; off for a slow or an unplugged machine. */
+  readonly isWatchingByItself: boolean;
   /** Squads' names are hidden while marking. */
   readonly areNamesHidden: boolean;
   /** Whose name stands in the journal beside decisions; empty: `teacher`. */
@@ -26,6 +28,7 @@ const USUAL: Preferences = {
   textPercent: 100,
   areSingleKeysOn: true,
   keys: {},
+  isWatchingByItself: true,
   areNamesHidden: false,
   who: '',
   isTourDone: false,

@@ -79,15 +79,21 @@ const FINE_LAG = 12;
 function sumAtLag({ sums }: LagProducts, lag: number, from: number, to: number): number {
   const whole = Math.floor(lag);
   const part = lag - whole;
-  const at = (apart: number) => sumBetween(sums[Math.abs(apart)], from, to);
-  if (part === 0) return at(whole);
-  if (lag >= FINE_LAG) return (1 - part) * at(whole) + part * at(whole + 1);
+  const atWhole = sumBetween(sums[whole], from, to);
+  if (part === 0) return atWhole;
+  const atNext = sumBetween(sums[whole + 1], from, to);
+  if (lag >= FINE_LAG) return (1 - part) * atWhole + part * atNext;
   // Cubic interpolation after Lagrange.
   const before = (-part * (1 - part) * (2 - part)) / 6;
   const here = ((1 + part) * (1 - part) * (2 - part)) / 2;
   const next = ((1 + part) * part * (2 - part)) / 2;
   const after = (-(1 + part) * part * (1 - part)) / 6;
-  return before * at(whole - 1) + here * at(whole) + next * at(whole + 1) + after * at(whole + 2);
+  return (
+    before * sumBetween(sums[Math.abs(whole - 1)], from, to) +
+    here * atWhole +
+    next * atNext +
+    after * sumBetween(sums[whole + 2], from, to)
+  );
 }
 
 function sumBetween(running: Float64Array | undefined, from: number, to: number): number {

@@ -71,21 +71,20 @@ interface Candidate {
 
 function scoreLag(products: LagProducts, { lag, parts }: Candidate, frame: number, rule: ScoreRule): number {
   const width = Math.max(rule.windowSeconds * products.rateHz, rule.windowCycles * lag);
-  const at = (apart: number) =>
-    correlateAround(products, apart, { frame, width, floorShare: rule.floorShare });
-  const once = at(lag);
+  const around = { frame, width, floorShare: rule.floorShare };
+  const once = correlateAround(products, lag, around);
   if (Number.isNaN(once)) return -1;
   let held = 0;
   let weight = 0;
   for (const [times, share] of MULTIPLES) {
-    const value = times === 1 ? once : at(times * lag);
+    const value = times === 1 ? once : correlateAround(products, times * lag, around);
     if (Number.isNaN(value)) continue;
     held += share * value;
     weight += share;
   }
   let part = 0;
   for (const shorter of parts) {
-    const value = at(shorter);
+    const value = correlateAround(products, shorter, around);
     if (value > part) part = value;
   }
   const excess = Math.max(0, part - rule.halfShare * Math.max(0, once));
@@ -99,12 +98,15 @@ const MULTIPLES = [
   [3, 0.5],
 ] as const;
 
+interface Around {
+  readonly frame: number;
+  /** In frames. */
+  readonly width: number;
+  readonly floorShare: number;
+}
+
 /** Correlation of pairs that lie evenly round a frame; near the clip's ends the nearest window that fits. */
-function correlateAround(
-  products: LagProducts,
-  lag: number,
-  around: { readonly frame: number; readonly width: number; readonly floorShare: number },
-): number {
+function correlateAround(products: LagProducts, lag: number, around: Around): number {
   const pairs = products.frameCount - Math.ceil(lag);
   const width = Math.min(around.width, pairs);
   if (width < Math.min(around.width, 0.5 * lag)) return Number.NaN;

@@ -71,6 +71,8 @@ export interface WindowLook {
   readonly height?: number;
   readonly theme?: 'light' | 'dark';
   readonly reducedMotion?: 'reduce' | 'no-preference';
+  /** Clips are watched whole as soon as they are read, as a teacher's window does. Default: only when asked to. */
+  readonly isWatchingByItself?: boolean;
 }
 
 /** What a test desk begins with. */
@@ -173,6 +175,7 @@ async function openHost(home: string, pageFolder: string, folder: string) {
 
 async function openWindow(browser: Browser, address: string, look: WindowLook): Promise<TestWindow> {
   const { width = 1280, height = 800, theme = 'light', reducedMotion = 'no-preference' } = look;
+  const { isWatchingByItself = false } = look;
   const context = await browser.newContext({
     viewport: { width, height },
     colorScheme: theme,
@@ -181,6 +184,9 @@ async function openWindow(browser: Browser, address: string, look: WindowLook): 
   });
   // How quick the page is, is for the bench to say; here a busy machine may take its time.
   context.setDefaultTimeout(120_000);
+  await context.addInitScript((preferences) => {
+    localStorage['routemark.preferences'] ??= preferences;
+  }, JSON.stringify({ isWatchingByItself }));
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(String(error.stack ?? error)));

@@ -79,7 +79,7 @@ describe.skipIf(!canBrowse())('a full lesson in a browser', () => {
 
   test('goes from the tablets’ folders to the sheet that the command line writes', async () => {
     const hand = openHand();
-    const first = await desk.openWindow();
+    const first = await desk.openWindow({ isWatchingByItself: true });
     let { page } = first;
     const folders = path.join(tablets, 'demo', 'clips');
     const squads = (await readdir(folders)).map((name) => path.join(folders, name));
@@ -244,7 +244,7 @@ async function reopenPage(page: Page): Promise<Page> {
 async function reopenProgram(desk: TestDesk): Promise<Page> {
   await desk.stopHost();
   await desk.startHost();
-  const { page } = await desk.openWindow();
+  const { page } = await desk.openWindow({ isWatchingByItself: true });
   await page.locator('.way').waitFor();
   await waitForRead(desk, page);
   await page.keyboard.press('Control+4');

@@ -23,7 +23,7 @@ describe.skipIf(!canBrowse())('Review', () => {
   });
 
   const openReview = async (theme: 'light' | 'dark') => {
-    const { page, complaints } = await desk.openWindow({ theme });
+    const { page, complaints } = await desk.openWindow({ theme, isWatchingByItself: true });
     await page.waitForFunction(() => /^#\/[0-9a-f]{16}\//.test(location.hash));
     await page
       .locator('.way')

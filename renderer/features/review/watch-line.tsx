@@ -4,11 +4,15 @@ import type { LessonDesk } from '../../client/lesson-desk.ts';
 import type { LessonState } from '../../client/lesson-state.ts';
 import { REVIEW } from '../../text/english/review.ts';
 import { Button } from '../../ui/button.tsx';
+import { changePreferences, usePreferences } from '../../ui/preferences.ts';
 
 /** How often progress is said aloud; it is shown as it comes. */
 const SAY_EVERY_MS = 5000;
 
-/** How far watching the clips in the background has come, with the way to stop it and to go on; nothing when done. */
+/**
+ * How far watching the clips in the background has come, with the way to stop it and to go on; nothing when done. What
+ * is left shows whether it begins by itself, and lets the teacher choose.
+ */
 export function WatchLine({
   lesson,
   state,
@@ -19,6 +23,7 @@ export function WatchLine({
   readonly desk: LessonDesk;
 }) {
   const { watching } = state;
+  const { isWatchingByItself } = usePreferences();
   const words = watching && describe(watching.progress, watching.secondsLeft);
   const said = useSaidSometimes(words ?? '');
   if (watching) {
@@ -43,6 +48,14 @@ export function WatchLine({
       <Button look="bare" onPress={() => void desk.watchClips()}>
         {REVIEW.watch}
       </Button>
+      <label>
+        <input
+          type="checkbox"
+          checked={isWatchingByItself}
+          onChange={({ target }) => changePreferences({ isWatchingByItself: target.checked })}
+        />{' '}
+        {REVIEW.watchByItself}
+      </label>
     </p>
   );
 }

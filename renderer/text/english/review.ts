@@ -130,6 +130,7 @@ export const REVIEW = {
     seconds < 60 ? `about ${Math.max(1, seconds)} s left` : `about ${Math.ceil(seconds / 60)} min left`,
   unwatched: (clips: number) => `${count(clips, 'clip')} not watched`,
   watch: 'Watch them',
+  watchByItself: 'from now on without being asked',
   stopWatching: 'Stop',
   overruled: 'The machine’s suggestion was the other one',
   earns: (points: number, max: number) => `${points} of ${max}`,
