@@ -85,7 +85,7 @@ describe.skipIf(!canBrowse())('a full lesson in a browser', () => {
     const squads = (await readdir(folders)).map((name) => path.join(folders, name));
 
     // Bring in: one drop, then one press for each thing that waits.
-    await page.locator('main').waitFor();
+    await page.locator('.dropzone').waitFor();
     await hand.drop(page, squads);
     await waitForRead(desk, page);
     const remedies = page.locator('.pr .rem .btn.ink');

@@ -38,6 +38,7 @@ export function buildBringCalls(
         const known = folders.filter((folder) => folder !== null);
         if (known.length < folders.length) return fail({ code: 'folder-unknown' });
         const brought = await session.inTurn(() => bring(session, known, context));
+        session.readClips.renew();
         if (brought.ok) await Promise.all(from.map(inboxes.close));
         return brought;
       }),

@@ -100,6 +100,7 @@ function buildSession(place: SessionPlace, state: SessionState): LessonSession {
     if (isSame(state, again.value)) return succeed(null);
     const isAlike = isReadAlike(state.lesson.plan, again.value.lesson.plan);
     Object.assign(state, again.value);
+    if (!isAlike) reading.renew();
     regrade();
     // What was looked at is in the cache.
     if (!isAlike && state.reading.state === 'read') reading.join(hearNobody()).catch(() => {});
@@ -127,6 +128,7 @@ function buildSession(place: SessionPlace, state: SessionState): LessonSession {
       const clipsFolder = chosen ?? path.join(folder, 'clips');
       const ports = openPorts(folder, clipsFolder);
       Object.assign(state, { ports, clips: NO_CLIPS, reading: UNREAD, clipsFolder });
+      reading.renew();
       regrade();
     },
     findClipFile: (clip) => {

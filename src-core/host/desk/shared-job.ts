@@ -6,6 +6,8 @@ export interface SharedJob<Value> {
   /** Waits for the work; it starts with the first. A face that cancels leaves, and the last one to leave ends it. */
   readonly join: (context: CallContext) => Promise<Value>;
   readonly isRunning: () => boolean;
+  /** What the work stands on has changed: work under way is done once more before it counts as done. */
+  readonly renew: () => void;
 }
 
 interface Run<Value> {
@@ -13,6 +15,7 @@ interface Run<Value> {
   readonly waiting: Set<CallContext>;
   readonly controller: AbortController;
   lastProgress: Progress | null;
+  isOutdated: boolean;
 }
 
 /** Work that runs once at a time, however many ask for it. */
@@ -25,18 +28,26 @@ export function openSharedJob<Value>(work: (context: CallContext) => Promise<Val
       run.lastProgress = progress;
       for (const one of waiting) one.onProgress(progress);
     };
+    const workOn = async (): Promise<Value> => {
+      run.isOutdated = false;
+      const value = await work({ signal: controller.signal, onProgress });
+      return run.isOutdated ? workOn() : value;
+    };
     const result = Promise.resolve()
-      .then(() => work({ signal: controller.signal, onProgress }))
+      .then(workOn)
       .finally(() => {
         if (running === run) running = null;
       });
     // Every face may have left before it fails.
     result.catch(() => {});
-    const run: Run<Value> = { result, waiting, controller, lastProgress: null };
+    const run: Run<Value> = { result, waiting, controller, lastProgress: null, isOutdated: false };
     return run;
   };
   return {
     isRunning: () => running !== null,
+    renew: () => {
+      if (running) running.isOutdated = true;
+    },
     join: async (context) => {
       context.signal.throwIfAborted();
       running ??= start();
