@@ -10,6 +10,6 @@ export default defineConfig({
     emptyOutDir: true,
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
-    target: 'chrome120',
+    target: 'chrome123',
   },
 });
