@@ -75,13 +75,25 @@ function changeClip(
 }
 
 function findWord(clip: ClipView, acts: readonly JournalDecision[]): ClipView['word'] {
-  let { word } = clip;
-  for (const act of acts) {
-    if (act.kind === 'station-set' && act.clip === clip.id) word = { ...word, station: act.station };
-    if (act.kind === 'clip-moved' && act.clip === clip.id) word = { ...word, squad: act.squad };
-    if (act.kind === 'clip-placed' && act.clip === clip.id) word = { ...word, slot: act.slot };
+  return acts.reduce(
+    (word, act) => ('clip' in act && act.clip === clip.id ? { ...word, ...getWordPart(act) } : word),
+    clip.word,
+  );
+}
+
+function getWordPart(act: JournalDecision): Partial<ClipView['word']> {
+  switch (act.kind) {
+    case 'station-set':
+      return { station: act.station };
+    case 'clip-moved':
+      return { squad: act.squad };
+    case 'clip-placed':
+      return { slot: act.slot };
+    case 'lanes-set':
+      return { lanes: act.lanes };
+    default:
+      return {};
   }
-  return word;
 }
 
 /** What the marks of a view depend on, with other decisions than it shows. */
