@@ -5,6 +5,7 @@ import type { ClipView } from '../../../src-core/contract/lesson-view.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { getFilmUrl, getStillUrl } from '../../client/media-urls.ts';
 import { REVIEW } from '../../text/english/review.ts';
+import { afterPaint } from '../../ui/after-paint.ts';
 import type { FilmControl } from './film-control.ts';
 import { FilmCover } from './film-cover.tsx';
 import { FRAME_ASPECT, LaneNumbers, type NumberedLanes } from './lane-numbers.tsx';
@@ -82,12 +83,19 @@ function Video(props: {
   useEffect(() => {
     const element = video.current;
     if (!element) return;
-    element.src = url;
+    const callOff = afterPaint(() => {
+      element.src = url;
+    });
     return () => {
+      callOff();
       // A film that is only taken off the page keeps its connection, and a browser has few: soon no decision gets
       // through. Emptied, it lets go at once.
-      element.removeAttribute('src');
-      element.load();
+      element.pause();
+      afterPaint(() => {
+        if (element.isConnected) return;
+        element.removeAttribute('src');
+        element.load();
+      });
     };
   }, [url]);
   return (

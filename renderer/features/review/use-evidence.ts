@@ -2,6 +2,7 @@ import { useEffect, useMemo, useReducer } from 'react';
 import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { EvidenceView } from '../../../src-core/contract/evidence-view.ts';
 import type { ClipView, LessonView } from '../../../src-core/contract/lesson-view.ts';
+import { afterPaint } from '../../ui/after-paint.ts';
 import { type EvidenceShelf, openEvidenceShelf } from './evidence-shelf.ts';
 
 /** One shelf for as long as Review is shown. */
@@ -22,13 +23,17 @@ export function useEvidence(
   const [, showAnew] = useReducer((turn: number) => turn + 1, 0);
   useEffect(() => {
     let isWanted = true;
-    void shelf.fetch(lesson, clip, true).then((isNew) => {
-      if (!isWanted) return;
-      if (isNew) showAnew();
-      if (next) void shelf.fetch(lesson, next, false);
-    });
+    const fetch = () =>
+      void shelf.fetch(lesson, clip, true).then((isNew) => {
+        if (!isWanted) return;
+        if (isNew) showAnew();
+        if (next) void shelf.fetch(lesson, next, false);
+      });
+    // What stands already is painted before more is asked for.
+    const callOff = shelf.find(lesson, clip) ? afterPaint(fetch) : fetch();
     return () => {
       isWanted = false;
+      callOff?.();
     };
   }, [shelf, lesson, clip, next]);
   return shelf.find(lesson, clip);

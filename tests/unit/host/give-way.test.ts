@@ -44,11 +44,14 @@ describe.skipIf(process.platform === 'win32')('ffmpeg', () => {
       { path, contentId: 'c1' },
       { threads: 1, isBackground, signal: controller.signal },
     );
-    const pid = await vi.waitFor(async () => {
-      const written = Number(await readFile(pidFile, 'utf8'));
-      expect(written).toBeGreaterThan(0);
-      return written;
-    });
+    const pid = await vi.waitFor(
+      async () => {
+        const written = Number(await readFile(pidFile, 'utf8'));
+        expect(written).toBeGreaterThan(0);
+        return written;
+      },
+      { timeout: 20_000, interval: 50 },
+    );
     const own = getPriority();
     // Run by somebody who gives way already, both do.
     const expected = isBackground ? Math.max(own, constants.priority.PRIORITY_BELOW_NORMAL) : own;
