@@ -8,10 +8,9 @@ import type { Step } from './steps.ts';
 /** What is left at each step, and whether it needs the teacher (accent). */
 export type WayCounts = Readonly<Record<Step, { readonly left: WayCount; readonly needs: boolean }>>;
 
-/** Counts what is left at every step of the way. */
-export function countWay(view: LessonView): WayCounts {
+/** Counts what is left at every step of the way but the plan, which is checked only where it changed. */
+export function countWay(view: LessonView): Omit<WayCounts, 'plan'> {
   return {
-    plan: countPlan(view),
     'bring-in': countBringIn(view),
     'line-up': countLineUp(view),
     review: countReview(view),
@@ -26,8 +25,8 @@ export function countWay(view: LessonView): WayCounts {
 type Count = WayCounts[Step];
 
 /** A lesson that has clips was taught: what would only have gone wrong in class is over. */
-function countPlan({ plan, clips }: LessonView): Count {
-  const amount = checkPlan(plan).length + (clips.length > 0 ? 0 : checkReadiness(plan).length);
+export function countPlan({ plan }: Pick<LessonView, 'plan'>, hasClips: boolean): Count {
+  const amount = checkPlan(plan).length + (hasClips ? 0 : checkReadiness(plan).length);
   return { left: amount > 0 ? { kind: 'problems', amount } : { kind: 'ready' }, needs: amount > 0 };
 }
 

@@ -49,7 +49,10 @@ export function LessonWindow({
   const [areKeysShown, setKeysShown] = useState(false);
   const { view } = state;
   const { plan, clips } = view;
-  const names = useMemo(() => buildLessonNames({ plan, clips }), [plan, clips]);
+  // The same names as long as no clip has another path: decisions alone change none.
+  const paths = clips.map(({ id, path }) => `${id} ${path}`).join('\n');
+  // biome-ignore lint/correctness/useExhaustiveDependencies: of the clips, only ids and paths go into names
+  const names = useMemo(() => buildLessonNames({ plan, clips }), [plan, paths]);
   const go = useCallback((step: Step, target: string | null = null) => goTo({ step, target }), [goTo]);
   const steps = Object.fromEntries(STEPS.map((step) => [step, () => go(step)]));
   const showKeys = useCallback(() => setKeysShown(true), []);

@@ -1,8 +1,9 @@
+import { useMemo } from 'react';
 import type { LessonDesk } from '../client/lesson-desk.ts';
 import type { LessonNames } from '../client/lesson-names.ts';
 import type { LessonState } from '../client/lesson-state.ts';
 import { STEPS, type Step } from '../client/steps.ts';
-import { countWay } from '../client/way-counts.ts';
+import { countPlan, countWay } from '../client/way-counts.ts';
 import { describeDecision } from '../text/english/decisions.ts';
 import { describeCount, FRAME, STEP_NAMES } from '../text/english/window.ts';
 import { Glyph } from '../ui/glyph.tsx';
@@ -30,7 +31,9 @@ export function Masthead({
 }) {
   const { plan, journal } = state.view;
   const { title, className, date, period } = plan.lesson;
-  const counts = countWay(state.view);
+  const hasClips = state.view.clips.length > 0;
+  const ofPlan = useMemo(() => countPlan({ plan }, hasClips), [plan, hasClips]);
+  const counts = { ...countWay(state.view), plan: ofPlan };
   return (
     <header className="mast">
       <button type="button" className="mast-id" onClick={onLessons} title={FRAME.lessons}>

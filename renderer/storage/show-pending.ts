@@ -5,6 +5,7 @@ import { findClipPoints } from '../../src-core/marking/find-clip-points.ts';
 import type { JournalDecision } from '../../src-core/marking/journal-event.ts';
 import { scoreLesson } from '../../src-core/marking/points.ts';
 import type { ScoreInput, SlotResult, SquadResult } from '../../src-core/marking/score-input.ts';
+import { narrowToTouched, putBack } from './narrow-to-touched.ts';
 import type { OutboxEntry } from './outbox-entry.ts';
 import { foldPending } from './pending-trail.ts';
 import { restateDecisions } from './restate-decisions.ts';
@@ -25,8 +26,9 @@ export function showPending(view: LessonView, entries: readonly OutboxEntry[]): 
     ...describeUndone(undone.at(-1)),
   };
   if (acts.length === 0) return { ...view, journal };
-  const decisions = foldDecisions([...restateDecisions(view), ...acts], view.journal.handedIn);
-  return { ...applyDecisions(view, decisions, acts), journal };
+  const touched = narrowToTouched(view, acts);
+  const decisions = foldDecisions([...restateDecisions(touched), ...acts], view.journal.handedIn);
+  return { ...putBack(view, applyDecisions(touched, decisions, acts)), journal };
 }
 
 function describeUndone(
@@ -75,13 +77,23 @@ function changeClip(
 }
 
 function findWord(clip: ClipView, acts: readonly JournalDecision[]): ClipView['word'] {
-  let { word } = clip;
-  for (const act of acts) {
-    if (act.kind === 'station-set' && act.clip === clip.id) word = { ...word, station: act.station };
-    if (act.kind === 'clip-moved' && act.clip === clip.id) word = { ...word, squad: act.squad };
-    if (act.kind === 'clip-placed' && act.clip === clip.id) word = { ...word, slot: act.slot };
+  const parts = acts.filter((act) => 'clip' in act && act.clip === clip.id).map(getWordPart);
+  return Object.assign({}, clip.word, ...parts);
+}
+
+function getWordPart(act: JournalDecision): Partial<ClipView['word']> {
+  switch (act.kind) {
+    case 'station-set':
+      return { station: act.station };
+    case 'clip-moved':
+      return { squad: act.squad };
+    case 'clip-placed':
+      return { slot: act.slot };
+    case 'lanes-set':
+      return { lanes: act.lanes };
+    default:
+      return {};
   }
-  return word;
 }
 
 /** What the marks of a view depend on, with other decisions than it shows. */

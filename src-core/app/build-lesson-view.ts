@@ -1,14 +1,13 @@
 import type { LessonId } from '../contract/desk-view.ts';
 import type { ClipView, JournalView, LessonView, ReadingView, SeenView } from '../contract/lesson-view.ts';
 import type { Problem } from '../contract/problem.ts';
-import type { ClipMovement } from '../evidence/clip-movement.ts';
 import type { Squad } from '../lesson/plan.ts';
 import { findClipPoints } from '../marking/find-clip-points.ts';
 import type { JournalDecision, JournalEvent, JournalEventId } from '../marking/journal-event.ts';
 import type { JournalState } from '../marking/replay.ts';
 import type { SlotScore } from '../marking/squad-score.ts';
 import type { ClipId } from '../matching/observation.ts';
-import { type ClipEvidence, findShownMovement } from './clip-evidence.ts';
+import { findShownMovement, findShownUnison, type UnisonPlace } from './clip-evidence.ts';
 import { type ClipReading, getPath } from './clip-reading.ts';
 import type { GradedClip, GradedLesson } from './graded-lesson.ts';
 import type { ClipAside } from './sorted-clips.ts';
@@ -81,10 +80,7 @@ function buildRouteClip(
   const station = assignment.slot === null ? null : (squad.route[assignment.slot] ?? null);
   return {
     ...describeReading(reading, rest),
-    seen: describeSeen(
-      reading.evidence,
-      findShownMovement(reading.evidence, rest.graded.lesson.plan, station),
-    ),
+    seen: describeSeen(reading, { station }, rest),
     squad: squad.code,
     aside: null,
     position,
@@ -101,7 +97,7 @@ function buildRouteClip(
 function buildAsideClip({ reading, squad, reason, time }: ClipAside, rest: Rest): ClipView {
   return {
     ...describeReading(reading, rest),
-    seen: describeSeen(reading.evidence, null),
+    seen: describeSeen(reading, null, rest),
     squad,
     aside: reason,
     position: null,
@@ -149,14 +145,23 @@ function describeReading(reading: ClipReading, { graded, isSearching }: Rest): R
       station: decisions.stationOf.get(id) ?? null,
       squad: decisions.squadOf.get(id) ?? null,
       slot: decisions.slotOf.get(id) ?? null,
+      lanes: decisions.lanesOf.get(id) ?? null,
     },
     note: decisions.notes.get(id) ?? null,
   };
 }
 
-function describeSeen({ print }: ClipEvidence, movement: ClipMovement | null): SeenView {
+/** @param place null: set aside, so that its movement is not read */
+function describeSeen(
+  { id, evidence }: ClipReading,
+  place: Pick<UnisonPlace, 'station'> | null,
+  { graded: { lesson } }: Rest,
+): SeenView {
+  const { print } = evidence;
   const isEmpty = print !== null && print.seconds.length === 0;
-  const { reps = null, unison = null } = movement ?? {};
+  const lanes = lesson.journal.decisions.lanesOf.get(id) ?? null;
+  const reps = place && (findShownMovement(evidence, lesson.plan, place.station)?.reps ?? null);
+  const unison = place && findShownUnison(evidence, lesson.plan, { ...place, lanes });
   return {
     watched: print === null ? 'no' : isEmpty ? 'in-vain' : 'yes',
     reps: reps && {
@@ -165,6 +170,8 @@ function describeSeen({ print }: ClipEvidence, movement: ClipMovement | null): S
       firstSeconds: reps.spanSeconds?.[0] ?? null,
     },
     unison: unison?.score ?? null,
+    lanes,
+    isMeasuring: unison === undefined,
   };
 }
 

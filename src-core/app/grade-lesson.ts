@@ -77,7 +77,9 @@ export function gradeClips(lesson: OpenLesson, reading: ClipsReading): GradedLes
   const flags = [...sorted.flags, ...matchFlags.map((flag) => addStrays(flag, sorted, decisions))].map(
     (flag) => raise(flag, decisions),
   );
-  const squads = matches.map(({ own, match }) => gradeSquad(own, match, { plan, flags, observed }));
+  const squads = matches.map(({ own, match }) =>
+    gradeSquad(own, match, { plan, decisions, flags, observed }),
+  );
   const proposals = new Map(
     squads.flatMap(({ clips }) => clips.map((clip) => [clip.reading.id, clip.proposals])),
   );
@@ -151,11 +153,7 @@ function buildPlacedClip({ reading, time }: RouteClip, { decisions, observed }: 
 function gradeSquad(
   { squad, clock, clips }: SquadClips,
   match: SquadMatch,
-  {
-    plan,
-    flags,
-    observed,
-  }: Pick<MatchContext, 'plan' | 'observed'> & { readonly flags: readonly RaisedFlag[] },
+  { plan, decisions, flags, observed }: MatchContext & { readonly flags: readonly RaisedFlag[] },
 ): GradedSquad {
   const graded = clips.flatMap((clip, index): GradedClip[] => {
     const assignment = match.assignments[index];
@@ -171,6 +169,7 @@ function gradeSquad(
           reading,
           assignment,
           observed: observed.get(reading.id),
+          lanes: decisions.lanesOf.get(reading.id) ?? null,
         }),
       },
     ];

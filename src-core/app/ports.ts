@@ -69,6 +69,9 @@ export interface WatchReading {
   readonly problems: readonly EvidenceProblem[];
 }
 
+/** Who waits for a clip to be watched: whoever asked for it, the teacher who has it open, or nobody in particular. */
+export type WatchUrgency = 'asked' | 'opened' | 'background';
+
 /** One lesson's folder, as the app sees it. Paths are relative to the folder of clips. */
 export interface LessonPorts {
   /** The file's text, or null where there is none. */
@@ -80,8 +83,8 @@ export interface LessonPorts {
   readonly readFullHash: (path: string) => Promise<string | null>;
   /** Takes a first look, codes included; answers from the evidence cache where this content was looked at before. */
   readonly lookAt: (path: string, contentId: string) => Promise<LookReading>;
-  /** Watches a clip whole, in the background of whatever else is asked; the one on the screen goes first. */
-  readonly watch: (path: string, contentId: string, isOpened?: boolean) => Promise<WatchReading>;
+  /** Watches a clip whole; the one on the screen goes first, and what nobody waits for gives way to all else. */
+  readonly watch: (path: string, contentId: string, urgency: WatchUrgency) => Promise<WatchReading>;
   /** What an earlier watching gave; null where there was none, or the cache was deleted. Decodes nothing. */
   readonly recallWatch: (contentId: string) => Promise<WatchReading | null>;
   /** Pictures for these moments, from the cache alone; empty where the clip was never looked at. */

@@ -1,3 +1,4 @@
+import type { GivenLanes } from '../evidence/unison-finding.ts';
 import type { Plan } from '../lesson/plan.ts';
 import type { Proposal } from '../marking/proposal.ts';
 import { proposeExercise } from '../marking/propose-exercise.ts';
@@ -5,7 +6,7 @@ import { type PlaceProposal, proposePlace } from '../marking/propose-place.ts';
 import { proposeReps } from '../marking/propose-reps.ts';
 import { proposeTogether } from '../marking/propose-together.ts';
 import type { ClipAssignment } from '../matching/assignment.ts';
-import { findMovement, getMovementOptions } from './clip-evidence.ts';
+import { findMovement, findShownUnison, getMovementOptions } from './clip-evidence.ts';
 import type { ClipReading } from './clip-reading.ts';
 import type { ObservedClip } from './observe-clips.ts';
 
@@ -14,6 +15,8 @@ export interface ProposedClip {
   readonly reading: ClipReading;
   readonly assignment: ClipAssignment;
   readonly observed: ObservedClip | undefined;
+  /** The teacher's word on the performers; null: estimated. */
+  readonly lanes: GivenLanes | null;
 }
 
 /** What a criterion can be spoken for by; the rest is the teacher's eye alone. */
@@ -33,7 +36,7 @@ export function proposeClip(plan: Plan, route: readonly string[], clip: Proposed
 function getAnswers(
   plan: Plan,
   route: readonly string[],
-  { reading, assignment, observed }: ProposedClip,
+  { reading, assignment, observed, lanes }: ProposedClip,
 ): Readonly<Record<Check, CriterionAnswer>> {
   const expected = assignment.slot === null ? null : (route[assignment.slot] ?? null);
   const place: PlaceProposal | null = proposePlace(assignment, expected, {
@@ -45,11 +48,12 @@ function getAnswers(
   const { evidence } = reading;
   const free = findMovement(evidence, getMovementOptions(plan, null));
   const own = findMovement(evidence, getMovementOptions(plan, station.code));
+  const unison = findShownUnison(evidence, plan, { station: station.code, lanes });
   const context = { usualSeconds: station.cycleSeconds ?? null, atPlace: place?.met ?? null };
   return {
     place,
     exercise: free ? proposeExercise(free.reps, context) : null,
     reps: own ? proposeReps(own.reps, station.reps) : null,
-    together: own?.unison ? proposeTogether(own.unison, plan.tolerances.togetherSeconds) : null,
+    together: unison ? proposeTogether(unison, plan.tolerances.togetherSeconds) : null,
   };
 }

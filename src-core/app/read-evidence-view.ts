@@ -2,7 +2,7 @@ import type { EvidenceView, RepsView, UnisonView } from '../contract/evidence-vi
 import type { RepsFinding, RepsTrace } from '../evidence/reps-finding.ts';
 import type { UnisonFinding } from '../evidence/unison-finding.ts';
 import type { ClipId } from '../matching/observation.ts';
-import { findShownMovement } from './clip-evidence.ts';
+import { findShownMovement, findShownUnison } from './clip-evidence.ts';
 import type { GradedLesson } from './graded-lesson.ts';
 import type { LessonPorts } from './ports.ts';
 import { listStrip, readStrip } from './read-strip.ts';
@@ -25,7 +25,7 @@ export async function readEvidenceView(
 ): Promise<EvidenceView | null> {
   const shown = findShown(graded, clip);
   if (!shown) return null;
-  const { reading, movement } = shown;
+  const { reading, movement, unison } = shown;
   const pictures = await readStrip(ports, reading, movement?.reps ?? null);
   return {
     clip,
@@ -35,7 +35,7 @@ export async function readEvidenceView(
       return { number, atSeconds, jpeg: isNear ? toBase64(kept.jpeg) : null };
     }),
     reps: movement && buildReps(movement.reps),
-    unison: movement?.unison ? buildUnison(movement.unison) : null,
+    unison: unison ? { areLanesGiven: shown.lanes !== null, ...buildUnison(unison) } : null,
   };
 }
 
@@ -45,10 +45,22 @@ function findShown({ lesson, squads, aside }: GradedLesson, clip: ClipId) {
     if (!own) continue;
     const { reading, assignment } = own;
     const station = assignment.slot === null ? null : (squad.route[assignment.slot] ?? null);
-    return { reading, movement: findShownMovement(reading.evidence, lesson.plan, station) };
+    const lanes = lesson.journal.decisions.lanesOf.get(clip) ?? null;
+    return {
+      reading,
+      movement: findShownMovement(reading.evidence, lesson.plan, station),
+      unison: findShownUnison(reading.evidence, lesson.plan, { station, lanes }),
+      lanes,
+    };
   }
   const reading = aside.find((one) => one.reading.id === clip)?.reading;
-  return reading ? { reading, movement: null } : null;
+  return reading ? { reading, movement: null, unison: null, lanes: null } : null;
+}
+
+/** Whether a clip's unison is being measured anew with the teacher's lanes; it is there in a moment. */
+export function isMeasuredAnew(graded: GradedLesson, clip: ClipId): boolean {
+  const shown = findShown(graded, clip);
+  return shown !== null && shown.lanes !== null && shown.unison === undefined;
 }
 
 function buildReps({ count, confidence, timesSeconds, spanSeconds, runs, trace }: RepsFinding): RepsView {
@@ -64,7 +76,12 @@ function buildTrace({ rateHz, signal }: RepsTrace): RepsView['trace'] {
   return { rateHz, signal: Array.from(signal, (value) => Number(value.toFixed(DRAWN_PLACES))) };
 }
 
-function buildUnison({ score, lanes, windows, alternating }: UnisonFinding): UnisonView {
+function buildUnison({
+  score,
+  lanes,
+  windows,
+  alternating,
+}: UnisonFinding): Omit<UnisonView, 'areLanesGiven'> {
   return {
     score,
     lanes: lanes.map(({ x, lagSeconds, repLagsSeconds }) => ({ x, lagSeconds, repLagsSeconds })),

@@ -2,10 +2,10 @@ import { voteCards } from '../evidence/card-vote.ts';
 import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
 import type { Plan } from '../lesson/plan.ts';
 import type { ClipId } from '../matching/observation.ts';
-import { findMovement, getMovementOptions, type KnownMovement } from './clip-evidence.ts';
+import { findMovement, getMovementOptions, type KnownMovement, type UnisonPlace } from './clip-evidence.ts';
 import { type ClipReading, getPath } from './clip-reading.ts';
 import type { GradedLesson } from './graded-lesson.ts';
-import type { Job, LessonPorts, WatchReading } from './ports.ts';
+import type { Job, LessonPorts, WatchReading, WatchUrgency } from './ports.ts';
 import type { ClipsReading } from './read-clips.ts';
 
 /** Whether clips are watched whole where that was not done yet: `all`, or `none` for what is known already. */
@@ -49,16 +49,14 @@ function addPrint(clip: ClipReading, { print, problems }: WatchReading): ClipRea
 /**
  * Watches a clip, and looks again at what is known of it then: the whole clip says more than a first look. Stopped or
  * without ffmpeg, the clip comes back as it was.
- *
- * @param isOpened the teacher has it on the desk, so that it goes before all others
  */
 export async function watchClip(
   ports: Pick<LessonPorts, 'watch' | 'lookAt'>,
   clip: ClipReading,
-  { plan, isOpened = false }: { readonly plan: Plan; readonly isOpened?: boolean },
+  { plan, urgency = 'asked' }: { readonly plan: Plan; readonly urgency?: WatchUrgency },
 ): Promise<ClipReading> {
   const file = getPath(clip, null);
-  const seen = await ports.watch(file, clip.id, isOpened);
+  const seen = await ports.watch(file, clip.id, urgency);
   const { readings, look, problems } = await ports.lookAt(file, clip.id);
   const card = voteCards(readings, plan);
   return addPrint({ ...clip, card, lookProblems: problems, evidence: { ...clip.evidence, look } }, seen);
@@ -109,21 +107,27 @@ export function addMovements(reading: ClipsReading, found: ReadMovements): Clips
 
 /**
  * The movements that a graded lesson would propose by and has not got yet: with no tempo in mind for every watched
- * clip of a route, and by the rule of the station whose slot it has. Empty: it has all it can have.
+ * clip of a route, by the rule of the station whose slot it has, and with the performers that the teacher sees. Empty:
+ * it has all it can have.
  */
-export function listWantedMovements({ lesson: { plan }, squads }: GradedLesson): readonly WantedMovement[] {
+export function listWantedMovements({
+  lesson: { plan, journal },
+  squads,
+}: GradedLesson): readonly WantedMovement[] {
   return squads.flatMap(({ squad, clips }) =>
     clips.flatMap(({ reading, assignment }) => {
       if (!reading.evidence.print) return [];
       const station = assignment.slot === null ? null : (squad.route[assignment.slot] ?? null);
-      return listOptions(plan, station)
+      const lanes = journal.decisions.lanesOf.get(reading.id) ?? null;
+      return listOptions(plan, { station, lanes })
         .filter((options) => findMovement(reading.evidence, options) === undefined)
         .map((options) => ({ clip: reading.id, options }));
     }),
   );
 }
 
-function listOptions(plan: Plan, station: string | null): readonly KnownMovement['options'][] {
+function listOptions(plan: Plan, { station, lanes }: UnisonPlace): readonly KnownMovement['options'][] {
   const free = getMovementOptions(plan, null);
-  return station === null ? [free] : [free, getMovementOptions(plan, station)];
+  const own = station === null ? [] : [getMovementOptions(plan, station)];
+  return [free, ...own, ...(lanes === null ? [] : [getMovementOptions(plan, station, lanes)])];
 }

@@ -1,5 +1,6 @@
 import { findClip, getShownAnswers } from '../app/find-clip.ts';
 import type { GradedLesson } from '../app/graded-lesson.ts';
+import { parsePerformers } from '../app/parse-performers.ts';
 import type { JournalAct, OverrideTarget } from '../marking/journal-event.ts';
 
 /** The options of `mark`, as typed. */
@@ -16,6 +17,7 @@ export interface DecisionOptions {
   readonly undecided?: string;
   readonly confirm?: boolean;
   readonly note?: string;
+  readonly performers?: string;
   readonly keep?: boolean;
   readonly clear?: boolean;
   readonly reopen?: boolean;
@@ -29,6 +31,10 @@ export interface DecisionOptions {
 
 /** Something typed that cannot be a decision; the message says what to type instead. */
 export class DecisionError extends Error {}
+
+/** What to type for performers. */
+export const PERFORMERS_FORM =
+  'Performers are a number from 1 to 6, or their places from the left edge (0) to the right (1), such as 0.2,0.5,0.8.';
 
 /** The word that takes a decision back. */
 const BACK = 'back';
@@ -55,7 +61,18 @@ export function buildActs(options: DecisionOptions, graded: GradedLesson): reado
 
 /** What may be said of each subject; anything else typed with it would be dropped without a word. */
 const OPTIONS_OF = {
-  clip: ['station', 'giveTo', 'slot', 'met', 'notMet', 'undecided', 'confirm', 'points', 'reason'],
+  clip: [
+    'station',
+    'giveTo',
+    'slot',
+    'performers',
+    'met',
+    'notMet',
+    'undecided',
+    'confirm',
+    'points',
+    'reason',
+  ],
   flag: ['keep', 'clear', 'reopen', 'reason'],
   squad: ['earns', 'clock', 'points', 'reason'],
   pupil: ['attendance', 'arrived', 'points', 'reason'],
@@ -101,6 +118,9 @@ function buildClipActs(options: DecisionOptions, graded: GradedLesson): JournalA
     const slots = Math.max(...plan.squads.map(({ route }) => route.length));
     const slot = orBack(options.slot, (text) => readSlot(text, slots));
     acts.push({ kind: 'clip-placed', clip, slot });
+  }
+  if (options.performers !== undefined) {
+    acts.push({ kind: 'lanes-set', clip, lanes: orBack(options.performers, readPerformers) });
   }
   if (options.confirm) acts.push({ kind: 'clip-confirmed', clip, answers: getAnswers(graded, clip) });
   acts.push(...buildAnswerActs(options, clip, graded));
@@ -226,6 +246,12 @@ function readEarned(text: string, most: number): number {
   const points = Number(text);
   if (text.trim() !== '' && points >= 0 && points <= most) return points;
   throw new DecisionError(`“${text}” cannot be earned. Write 0 to ${most}, such as care=${most}.`);
+}
+
+function readPerformers(text: string): number | number[] {
+  const found = parsePerformers(text);
+  if (found === null) throw new DecisionError(`“${text}” says nothing about performers. ${PERFORMERS_FORM}`);
+  return found;
 }
 
 /** `37:00`, `-0:04` or `1:00:00` in seconds. */

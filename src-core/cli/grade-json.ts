@@ -73,6 +73,7 @@ function buildClip(graded: GradedLesson, clip: GradedClip, names: Names): object
     stationFrom: assignment.stationFrom,
     slot: assignment.slot === null ? null : assignment.slot + 1,
     role: assignment.role,
+    performers: graded.lesson.journal.decisions.lanesOf.get(reading.id) ?? null,
     flags: clip.flags.map((flag) => buildFlag(flag, names)),
     proposals: clip.proposals.map(({ criterion, met, confidence, reason }) => ({
       criterion,

@@ -108,6 +108,7 @@ program
   .argument('<clips...>', 'videos of any kind that ffmpeg reads, or folders of clips')
   .option('--rule <rule>', 'one rep a “cycle”, or one a “side”', 'cycle')
   .option('--tempo <min,max>', 'the movement’s usual length, shortest and longest, in seconds')
+  .option('--performers <who>', 'how many are in each picture, 1 to 6, or where, such as 0.2,0.5,0.8')
   .option('--json', 'print JSON: one object a file')
   .action(run((paths, options) => runEvidence(paths, options, terminal)));
 
@@ -133,6 +134,7 @@ program
   .option('--not-met <criteria>', 'criteria not met')
   .option('--undecided <criteria>', 'criteria open again')
   .option('--confirm', 'make every answer shown the teacher’s own')
+  .option('--performers <who>', 'how many are in the picture, 1 to 6, or where, such as 0.2,0.5,0.8; “back”')
   .option('--note <words>', 'a note about it; “back” takes it away')
   .optionsGroup('About a flag:')
   .option('--flag <key>', 'as “grade” prints it')

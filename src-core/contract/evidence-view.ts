@@ -39,6 +39,8 @@ export interface LaneView {
 
 /** Unison as it is drawn. */
 export interface UnisonView {
+  /** The teacher says how many lanes there are, or where; false: estimated. */
+  readonly areLanesGiven: boolean;
   /** 0 chance or less, 1 unison. */
   readonly score: number;
   readonly lanes: readonly LaneView[];

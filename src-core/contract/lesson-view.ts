@@ -1,4 +1,5 @@
 import type { StationSight } from '../evidence/card-vote.ts';
+import type { GivenLanes } from '../evidence/unison-finding.ts';
 import type { Stamp } from '../intake/stamp.ts';
 import type { TabletClock } from '../intake/tablet-clock.ts';
 import type { TimedClip } from '../intake/tablet-times.ts';
@@ -26,12 +27,13 @@ export interface ClipCopy {
   readonly sizeBytes: number;
 }
 
-/** What the teacher has said of where a clip belongs; null: nothing. */
+/** What the teacher has said of where a clip belongs and who is in it; null: nothing. */
 export interface ClipWord {
   readonly station: StationCode | null;
   readonly squad: SquadCode | null;
   /** `none`: set aside by hand. */
   readonly slot: SlotIndex | 'none' | null;
+  readonly lanes: GivenLanes | null;
 }
 
 /** What was seen in a clip's pictures, in short; all of it is an `EvidenceView`, asked for by `readEvidence`. */
@@ -49,6 +51,10 @@ export interface SeenView {
   } | null;
   /** 0 chance or less, 1 unison; null: not measured, or lanes could not be told apart. */
   readonly unison: number | null;
+  /** The teacher's word that unison is measured with; null: lanes are estimated. */
+  readonly lanes: GivenLanes | null;
+  /** Unison is being measured: a moment after the clip was watched, or after the teacher's word on its lanes. */
+  readonly isMeasuring: boolean;
 }
 
 /** One recording of the lesson, in a squad's walk or set aside. */

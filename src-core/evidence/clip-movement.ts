@@ -20,6 +20,16 @@ export interface ClipMovement {
   readonly camera: CameraMotion;
 }
 
+/** The same movement with its unison measured anew, as for performers that the teacher has named; reps do not depend on them. */
+export function remeasureUnison(
+  motion: MotionSeries,
+  known: ClipMovement,
+  options: UnisonOptions,
+): ClipMovement {
+  const unison = known.reps.count === null ? null : measureUnison(motion, known.reps, options);
+  return { ...known, unison };
+}
+
 /** Reps, unison and camera motion of one clip. */
 export function readMovement(motion: MotionSeries, options: MovementOptions): ClipMovement {
   const reps = findReps(motion, options.reps);

@@ -1,16 +1,22 @@
 import type { Seconds } from '../platform/units.ts';
 
+/**
+ * What the teacher says of the performers in a picture: how many there are, or where each one is, from 0, the picture's
+ * left edge, to 1, its right.
+ */
+export type GivenLanes = number | readonly number[];
+
 /** What the teacher may say beforehand. */
 export interface UnisonOptions {
-  /** How many performers there are in the picture; null or absent: estimated. */
-  readonly lanes?: number | null;
+  /** Null or absent: number and places are estimated. */
+  readonly lanes?: GivenLanes | null;
   /** Largest lag that still counts as together. */
   readonly toleranceSeconds: Seconds;
 }
 
 /** One performer's strip of the picture and how it kept with the group. */
 export interface UnisonLane {
-  /** Middle of its motion, 0 the picture's left edge to 1 its right. */
+  /** Middle of its motion, or where the teacher says it is; 0 the picture's left edge to 1 its right. */
   readonly x: number;
   /** Its edges on the same scale. */
   readonly fromX: number;

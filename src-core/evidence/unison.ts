@@ -3,14 +3,14 @@ import { countHomes } from '../signal/count-homes.ts';
 import { MARGIN_CYCLES, type SampledRun, STEPS_PER_CYCLE, sampleRun } from '../signal/cycle-samples.ts';
 import { readHomeMap, sumColumns } from '../signal/home-map.ts';
 import { type LaneFlow, measureReturning, scaleLane, sumLane, weighCells } from '../signal/lane-signal.ts';
-import { type Lane, splitLanes } from '../signal/lanes.ts';
+import { type Lane, splitLanes, splitLanesAt } from '../signal/lanes.ts';
 import type { MotionSeries } from '../signal/motion-series.ts';
 import { findLagSeconds } from '../signal/phase.ts';
 import { findTurns } from './alternation.ts';
 import { type LanePhase, measurePhases } from './lane-phases.ts';
 import { LANE_REP_RULE, measureReps, type RepSteps } from './lane-reps.ts';
 import type { RepsFinding } from './reps-finding.ts';
-import type { UnisonFinding, UnisonLane, UnisonOptions } from './unison-finding.ts';
+import type { GivenLanes, UnisonFinding, UnisonLane, UnisonOptions } from './unison-finding.ts';
 import { averageScore, listWindows, traceAgreement } from './unison-score.ts';
 
 /** Share of the reps for which a lane's lag must lie within the tolerance. */
@@ -40,7 +40,8 @@ export function measureUnison(
   const kept = reps.runs.filter(({ boundariesSeconds }) => boundariesSeconds.length > 2);
   const flow = { ...motion, ...motion.fine };
   const runs = kept.map(({ boundariesSeconds }) => sampleRun(flow, boundariesSeconds));
-  const lanes = readLanes(flow, runs, options.lanes ?? null);
+  const given = options.lanes ?? null;
+  const lanes = readLanes(flow, runs, given);
   if (lanes.length < 2) return null;
   const repSteps = placeReps(reps.timesSeconds, runs);
   const phases = measurePhases(lanes.map(({ flows }) => flows));
@@ -52,7 +53,7 @@ export function measureUnison(
   return {
     score: averageScore(moments),
     lanes: found,
-    missingLanes: Math.max(0, (options.lanes ?? 0) - found.length),
+    missingLanes: countMissing(given, found.length),
     repCount: repSteps.length,
     windows: listWindows(moments, findMedian(cycles)),
     alternating: isSteady && findTurns(phases.map(({ phase }) => phase)) !== null,
@@ -60,10 +61,23 @@ export function measureUnison(
   };
 }
 
-function readLanes(motion: MotionSeries, runs: readonly SampledRun[], count: number | null): ReadLane[] {
+function countMissing(given: GivenLanes | null, found: number): number {
+  if (given === null) return 0;
+  return Math.max(0, (typeof given === 'number' ? given : given.length) - found);
+}
+
+function readLanes(motion: MotionSeries, runs: readonly SampledRun[], given: GivenLanes | null): ReadLane[] {
   if (runs.length === 0) return [];
   const map = readHomeMap(runs, motion);
-  return splitLanes(sumColumns(map), count ?? countHomes(map)).flatMap((lane) => {
+  const profile = sumColumns(map);
+  const lanes =
+    given === null || typeof given === 'number'
+      ? splitLanes(profile, given ?? countHomes(map))
+      : splitLanesAt(
+          profile,
+          given.map((x) => x * map.width),
+        );
+  return lanes.flatMap((lane) => {
     const weights = weighCells(lane, runs, map, motion.columns * motion.rows);
     const flows = runs.map((run) => sumLane(run, weights));
     const scale = Math.sqrt(measureReturning(flows));

@@ -5,7 +5,7 @@ import { Worker } from 'node:worker_threads';
 import PQueue from 'p-queue';
 import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
 import type { AnalysisResult, AnalysisTask } from './analysis-task.ts';
-import type { WorkerOrder, WorkerReply } from './analysis-worker.ts';
+import type { WorkerOrder, WorkerReply, WorkerStart } from './analysis-worker.ts';
 
 /** How one task is queued. */
 export interface TaskOptions {
@@ -32,14 +32,21 @@ export interface AnalysisPool {
 /** The priority of the clip on the teacher's screen; the others have 0. */
 export const OPENED_FIRST = 10;
 
-/** A pool of its own. Threads start with the first tasks and keep no process alive while idle. */
-export function createAnalysisPool(most: number = availableParallelism()): AnalysisPool {
+/**
+ * A pool of its own. Threads start with the first tasks and keep no process alive while idle.
+ *
+ * @param isBackground nobody waits for its tasks: all else on the machine goes first
+ */
+export function createAnalysisPool(
+  most: number = availableParallelism(),
+  isBackground = false,
+): AnalysisPool {
   const queue = new PQueue({ concurrency: most });
   const idle: Worker[] = [];
   const all = new Set<Worker>();
   const run = async (task: AnalysisTask, signal: AbortSignal | undefined) => {
     if (signal?.aborted) return { ok: false, problem: { code: 'decode-cancelled' } } as const;
-    const worker = idle.pop() ?? startWorker();
+    const worker = idle.pop() ?? startWorker({ isBackground });
     all.add(worker);
     const reply = await ask(worker, task, signal);
     if (reply === null) all.delete(worker);
@@ -60,8 +67,10 @@ export function createAnalysisPool(most: number = availableParallelism()): Analy
   };
 }
 
-function startWorker(): Worker {
-  const worker = import.meta.url.endsWith('.ts') ? startFromSource() : new Worker(findProgram('js'));
+function startWorker(workerData: WorkerStart): Worker {
+  const worker = import.meta.url.endsWith('.ts')
+    ? startFromSource(workerData)
+    : new Worker(findProgram('js'), { workerData });
   worker.on('error', (error) => {
     lastWords.set(worker, String(error));
   });
@@ -77,12 +86,12 @@ function findProgram(ending: 'js' | 'ts'): URL {
 }
 
 /** Run as it stands, the source needs tsx in each thread; Node 20 does not hand its hooks on to threads. */
-function startFromSource(): Worker {
+function startFromSource(workerData: WorkerStart): Worker {
   const tsxFolder = pathToFileURL(createRequire(import.meta.url).resolve('tsx/package.json'));
   const tsx = new URL('./dist/esm/api/index.mjs', tsxFolder).href;
   const program = findProgram('ts').href;
   const start = `import(${JSON.stringify(tsx)}).then((tsx) => { tsx.register(); return import(${JSON.stringify(program)}); })`;
-  return new Worker(start, { eval: true });
+  return new Worker(start, { eval: true, workerData });
 }
 
 /** The worker's answer; null where the thread ended instead. */

@@ -8,7 +8,7 @@ import { type WatchedClip, type WatchOptions, watchClip } from './watch-clip.ts'
 /** A piece of analysis that may run in another thread: plain data. */
 export type AnalysisTask = { readonly cacheFolder: string; readonly clip: ClipPlace } & (
   | { readonly kind: 'look'; readonly searchCards: boolean }
-  | { readonly kind: 'watch'; readonly threads: number }
+  | { readonly kind: 'watch'; readonly threads: number; readonly isBackground?: boolean }
   | { readonly kind: 'movement'; readonly options: MovementOptions }
 );
 
@@ -36,6 +36,7 @@ export async function runAnalysisTask(
     return lookAtClip(cache, task.clip, { signal, searchCards: task.searchCards });
   }
   if (task.kind === 'movement') return readClipMovement(cache, task.clip.contentId, task.options);
-  const options: WatchOptions = { signal, threads: task.threads };
+  const { threads, isBackground = false } = task;
+  const options: WatchOptions = { signal, threads, isBackground };
   return watchClip(cache, task.clip, options);
 }

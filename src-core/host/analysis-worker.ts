@@ -1,8 +1,9 @@
 import { performance } from 'node:perf_hooks';
-import { parentPort } from 'node:worker_threads';
+import { parentPort, workerData } from 'node:worker_threads';
 import type { Seconds } from '../platform/units.ts';
 import { MS_PER_SECOND } from '../platform/units.ts';
 import { type AnalysisTask, runAnalysisTask } from './analysis-task.ts';
+import { letThreadGiveWay } from './give-way.ts';
 
 // The program of one analysis thread: one task at a time, so that its processor time is that task's.
 
@@ -12,10 +13,18 @@ export type WorkerOrder =
   /** Stops the task under way; it still answers. */
   | { readonly order: 'stop' };
 
+/** What a thread is started with. */
+export interface WorkerStart {
+  /** Nobody waits for what it does. */
+  readonly isBackground: boolean;
+}
+
 /** What goes back for each task: its value, or what a bug said. */
 export type WorkerReply =
   | { readonly ok: true; readonly value: unknown; readonly threadCpuSeconds: Seconds }
   | { readonly ok: false; readonly detail: string };
+
+if ((workerData as WorkerStart).isBackground) letThreadGiveWay();
 
 let stop = new AbortController();
 

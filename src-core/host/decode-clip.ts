@@ -25,6 +25,8 @@ export interface DecodedPacket extends Omit<StreamPacket, 'stream'> {
 export interface DecodeLimits {
   readonly limitSeconds?: Seconds;
   readonly signal?: AbortSignal;
+  /** Nobody waits for it: all else on the machine goes first. */
+  readonly isBackground?: boolean;
 }
 
 /** What is asked of one decoding run. */
@@ -111,6 +113,7 @@ export async function probeClip(path: string, limits: DecodeLimits = {}): Promis
     maps: ['0:v:0'],
     output: ['-c', 'copy', '-t', '0', '-f', 'null'],
     limitSeconds,
+    isBackground: limits.isBackground ?? false,
     ...(limits.signal && { signal: limits.signal }),
     onLine: listener.hear,
   });
@@ -176,6 +179,7 @@ function start(
   return runFfmpeg(ffmpeg, {
     ...call,
     limitSeconds: getLimit(request),
+    isBackground: request.isBackground ?? false,
     ...(request.signal && { signal: request.signal }),
     onLine: listener.hear,
   });

@@ -16,11 +16,18 @@ export interface EvidencePlace {
 }
 
 let shared: AnalysisPool | null = null;
+let background: AnalysisPool | null = null;
 
-/** One pool for all lessons of a process: there are only so many cores. */
+/** One pool for all lessons of a process, for what somebody waits for: there are only so many cores. */
 export function getAnalysisPool(): AnalysisPool {
   shared ??= createAnalysisPool();
   return shared;
+}
+
+/** The pool for clips that are watched while the teacher is at something else; all else goes before it. */
+function getBackgroundPool(): AnalysisPool {
+  background ??= createAnalysisPool(undefined, true);
+  return background;
 }
 
 /** The ports that look at clips: what the cache knows is answered at once, the rest goes to the analysis threads. */
@@ -30,8 +37,8 @@ export function openEvidencePorts({
   signal,
 }: EvidencePlace): Pick<LessonPorts, 'lookAt' | 'watch' | 'recallWatch' | 'readStrip' | 'readMovement'> {
   const cache = openEvidenceCache(cacheFolder);
-  const run = <Task extends AnalysisTask>(task: Task, isOpened = false) =>
-    getAnalysisPool().run(task, { signal, ...(isOpened && { priority: OPENED_FIRST }) });
+  const run = <Task extends AnalysisTask>(task: Task, priority = 0) =>
+    getAnalysisPool().run(task, { signal, priority });
   return {
     lookAt: async (relative, contentId): Promise<LookReading> => {
       const known = await recallLook(cache, contentId, true);
@@ -40,11 +47,15 @@ export function openEvidencePorts({
       const done = await run({ kind: 'look', cacheFolder, clip, searchCards: true });
       return done.ok ? done.value : { readings: [], look: null, problems: [done.problem] };
     },
-    watch: async (relative, contentId, isOpened): Promise<WatchReading> => {
+    watch: async (relative, contentId, urgency): Promise<WatchReading> => {
       const known = await recallWatch(cache, contentId);
       if (known) return known;
       const clip = { path: getFile(relative), contentId };
-      const done = await run({ kind: 'watch', cacheFolder, clip, threads: 1 }, isOpened);
+      const isBackground = urgency === 'background';
+      const task = { kind: 'watch', cacheFolder, clip, threads: 1, isBackground } as const;
+      const done = isBackground
+        ? await getBackgroundPool().run(task, { signal })
+        : await run(task, urgency === 'opened' ? OPENED_FIRST : 0);
       return done.ok ? done.value : { print: { seconds: [] }, problems: [done.problem] };
     },
     recallWatch: (contentId) => recallWatch(cache, contentId),
@@ -52,7 +63,9 @@ export function openEvidencePorts({
     readMovement: async (contentId, options) => {
       const known = await recallMovement(cache, contentId, options);
       if (known) return known;
-      const done = await run({ kind: 'movement', cacheFolder, clip: { path: '', contentId }, options });
+      // Decodes nothing and takes a moment; a proposal waits for it, or the teacher.
+      const task = { kind: 'movement', cacheFolder, clip: { path: '', contentId }, options } as const;
+      const done = await run(task, OPENED_FIRST);
       return done.ok ? done.value : null;
     },
   };

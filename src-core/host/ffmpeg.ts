@@ -5,6 +5,7 @@ import type { DecodeProblem } from '../evidence/decode-problem.ts';
 import type { Seconds } from '../platform/units.ts';
 import { MS_PER_SECOND } from '../platform/units.ts';
 import type { Ffmpeg } from './find-ffmpeg.ts';
+import { letProcessGiveWay } from './give-way.ts';
 
 /** One run of ffmpeg: files in, filters, one stream of bytes out. */
 export interface FfmpegCall {
@@ -19,6 +20,8 @@ export interface FfmpegCall {
   readonly outputFile?: string;
   readonly limitSeconds: Seconds;
   readonly signal?: AbortSignal;
+  /** Nobody waits for it: all else on the machine goes first. */
+  readonly isBackground?: boolean;
   /** Hears every line that ffmpeg says, each with its level: `[info]`, `[error]`. */
   onLine(line: string): void;
 }
@@ -107,6 +110,7 @@ export function runFfmpeg(ffmpeg: Ffmpeg, call: FfmpegCall): FfmpegRun {
   });
   command.on('start', () => {
     child = getProcess(command);
+    if (call.isBackground && child?.pid !== undefined) letProcessGiveWay(child.pid);
     child?.once('close', (code, signal) => {
       if (signal !== null) lastError = `ended by ${signal}`;
       if (code === 0) finish('done');

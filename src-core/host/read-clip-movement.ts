@@ -1,5 +1,10 @@
 import { createHash } from 'node:crypto';
-import { type ClipMovement, type MovementOptions, readMovement } from '../evidence/clip-movement.ts';
+import {
+  type ClipMovement,
+  type MovementOptions,
+  readMovement,
+  remeasureUnison,
+} from '../evidence/clip-movement.ts';
 import { defineMovementAnalyser, motionAnalyser } from './analysers.ts';
 import type { EvidenceCache } from './evidence-cache.ts';
 
@@ -19,9 +24,21 @@ export async function readClipMovement(
   if (known) return known;
   const motion = await cache.read(contentId, motionAnalyser);
   if (!motion) return null;
-  const movement = readMovement(motion, options);
+  const estimated = await recallEstimated(cache, contentId, options);
+  const movement = estimated
+    ? remeasureUnison(motion, estimated, options.unison)
+    : readMovement(motion, options);
   await cache.write(contentId, getAnalyser(options), movement);
   return movement;
+}
+
+/** The movement with lanes estimated, whose reps serve for the teacher's lanes too; null: no lanes given, or not read. */
+async function recallEstimated(
+  cache: EvidenceCache,
+  contentId: string,
+  { reps, unison: { lanes = null, ...unison } }: MovementOptions,
+): Promise<ClipMovement | null> {
+  return lanes === null ? null : recallMovement(cache, contentId, { reps, unison });
 }
 
 /** The same where it was read before; computes nothing. */

@@ -68,6 +68,11 @@ function findPrevious(decisions: Decisions, what: JournalDecision): JournalDecis
     }
     case 'clip-noted':
       return restate(decisions.notes.get(what.clip), (text) => ({ ...what, text }));
+    case 'lanes-set':
+      return restate(decisions.lanesOf.get(what.clip), (lanes) => ({
+        ...what,
+        lanes: typeof lanes === 'number' ? lanes : [...lanes],
+      }));
     case 'flag-settled':
       return restate(decisions.flags.get(what.flag), (answer) => ({ ...what, ...answer }));
     case 'squad-marked':

@@ -1,3 +1,4 @@
+import type { GivenLanes } from '../evidence/unison-finding.ts';
 import type { SlotIndex, SquadCode, StationCode } from '../lesson/plan.ts';
 import type { Attendance } from '../lesson/roster.ts';
 import type { FlagKey } from '../matching/flag.ts';
@@ -39,6 +40,8 @@ export interface Decisions {
   readonly answers: ReadonlyMap<ClipId, ReadonlyMap<string, boolean>>;
   /** Per clip, the teacher's note. */
   readonly notes: ReadonlyMap<ClipId, string>;
+  /** Per clip, the performers in its picture. */
+  readonly lanesOf: ReadonlyMap<ClipId, GivenLanes>;
   readonly flags: ReadonlyMap<FlagKey, FlagAnswer>;
   /** Per squad, per squad criterion code: points. */
   readonly squadPoints: ReadonlyMap<SquadCode, ReadonlyMap<string, number>>;
@@ -70,6 +73,7 @@ export function foldDecisions(inForce: readonly JournalDecision[], handedIn: rea
     clockCorrectionSeconds: new Map<SquadCode, Seconds>(),
     answers: new Map<ClipId, Map<string, boolean>>(),
     notes: new Map<ClipId, string>(),
+    lanesOf: new Map<ClipId, GivenLanes>(),
     flags: new Map<FlagKey, FlagAnswer>(),
     squadPoints: new Map<SquadCode, Map<string, number>>(),
     attendance: new Map<string, AttendanceWord>(),
@@ -105,6 +109,8 @@ function applyDecision(draft: Draft, decision: JournalDecision): object {
     }
     case 'clip-noted':
       return put(draft.notes, decision.clip, decision.text);
+    case 'lanes-set':
+      return put(draft.lanesOf, decision.clip, decision.lanes);
     case 'flag-settled': {
       const { settled, reason } = decision;
       return put(draft.flags, decision.flag, settled && { settled, reason });

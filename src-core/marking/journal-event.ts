@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { MOST_LANES } from './given-lanes.ts';
 
 // Names of clips, squads, criteria and pupils are taken as they come: a plan that was edited since must not turn
 // a decision of yesterday into an invalid line. Whether they still mean something is for the reader of the replay.
@@ -47,6 +48,17 @@ const decisions = [
     kind: z.literal('clip-noted'),
     clip: name,
     text: z.string().trim().min(1, 'some-words').max(2000, 'at-most-2000-characters').nullable(),
+  }),
+  /**
+   * The performers in a clip's picture, over the machine's estimate: how many, or where each one is from the picture's
+   * left edge (0) to its right (1); null takes the word back.
+   */
+  z.strictObject({
+    kind: z.literal('lanes-set'),
+    clip: name,
+    lanes: z
+      .union([z.int().min(1).max(MOST_LANES), z.array(z.number().min(0).max(1)).min(1).max(MOST_LANES)])
+      .nullable(),
   }),
   /** A flag answered: `kept` (it is as flagged) or `cleared` (it is not); null opens it again. */
   z.strictObject({
@@ -152,6 +164,7 @@ export const journalActKindSchema = z.enum([
   'criterion-marked',
   'clip-confirmed',
   'clip-noted',
+  'lanes-set',
   'flag-settled',
   'squad-marked',
   'attendance-set',

@@ -18,16 +18,58 @@ const UNEVEN_COST = 1.5;
  * them of about the same width. No lanes in a profile of zeros, or where there are none to cut.
  */
 export function splitLanes(profile: Float64Array, count: number): Lane[] {
-  const highest = profile.reduce((most, value) => Math.max(most, value), 0);
-  if (highest <= 0 || count < 1) return [];
-  const first = profile.findIndex((value) => value >= EDGE_SHARE * highest);
-  const last = profile.findLastIndex((value) => value >= EDGE_SHARE * highest) + 1;
+  const span = findSpan(profile);
+  if (span === null || count < 1) return [];
+  const [first, last] = span;
   const borders = placeBorders(profile.subarray(first, last), count).map((border) => border + first);
   const edges = [first, ...borders, last];
   return edges.slice(1).map((to, lane) => {
     const from = edges[lane] ?? 0;
     return { from, to, middle: findMiddle(profile, from, to) };
   });
+}
+
+/**
+ * A lane round each of the given places, from left to right: neighbours border on each other at the lowest point between
+ * them, away from both. No lanes in a profile of zeros.
+ *
+ * @param places in pixels of the small frame, in any order
+ */
+export function splitLanesAt(profile: Float64Array, places: readonly number[]): Lane[] {
+  const span = findSpan(profile);
+  if (span === null) return [];
+  const middles = places.toSorted((one, other) => one - other);
+  const borders = middles.slice(1).map((right, at) => findValley(profile, middles[at] ?? 0, right));
+  const first = Math.min(span[0], Math.floor(middles[0] ?? 0));
+  const last = Math.max(span[1], Math.ceil(middles.at(-1) ?? 0));
+  return middles.map((middle, lane) => ({
+    from: borders[lane - 1] ?? first,
+    to: borders[lane] ?? last,
+    middle,
+  }));
+}
+
+/** Share of the way between two places within which their border is not looked for, at either end. */
+const OWN_SHARE = 0.25;
+
+/** Where a profile is lowest between two places; the nearer to their middle, where it is as low in several. */
+function findValley(profile: Float64Array, left: number, right: number): number {
+  const between = (left + right) / 2;
+  const reach = (0.5 - OWN_SHARE) * (right - left);
+  let border = Math.round(between);
+  const isBetter = (at: number) =>
+    (profile[at] ?? 0) < (profile[border] ?? 0) ||
+    (profile[at] === profile[border] && Math.abs(at - between) < Math.abs(border - between));
+  for (let at = Math.ceil(between - reach); at <= between + reach; at++) if (isBetter(at)) border = at;
+  return border;
+}
+
+/** From where to where somebody moves; null where nobody does. */
+function findSpan(profile: Float64Array): readonly [first: number, last: number] | null {
+  const highest = profile.reduce((most, value) => Math.max(most, value), 0);
+  if (highest <= 0) return null;
+  const first = profile.findIndex((value) => value >= EDGE_SHARE * highest);
+  return [first, profile.findLastIndex((value) => value >= EDGE_SHARE * highest) + 1];
 }
 
 function findMiddle(profile: Float64Array, from: number, to: number): number {

@@ -61,8 +61,12 @@ describe('evidence of a clip of no lesson', () => {
 
   test('goes by the counting rule and the tempo that are asked for, and refuses others', async () => {
     const bySide = readAll(
-      await routemark(['evidence', place('squad.mp4'), '--rule', 'side', '--tempo', '1,6', '--json']),
+      await routemark([
+        ...['evidence', place('squad.mp4'), '--rule', 'side', '--tempo', '1,6'],
+        ...['--performers', '2', '--json'],
+      ]),
     );
+    expect(bySide[0]?.unison?.lanes).toHaveLength(2);
     expect(Math.abs((bySide[0]?.reps.count ?? 0) - 2 * (TRUTH?.reps ?? 0))).toBeLessThanOrEqual(2);
     const outside = await routemark(['evidence', place('squad.mp4'), '--tempo', '0.3,0.5', '--json']);
     const cycle = readAll(outside)[0]?.reps.cycleSeconds ?? null;
@@ -72,10 +76,12 @@ describe('evidence of a clip of no lesson', () => {
       ['--tempo', '4,1'],
       ['--tempo', 'fast'],
       ['--tempo', '0,3'],
+      ['--performers', '7'],
+      ['--performers', 'a few'],
     ]) {
       const refused = await routemark(['evidence', place('squad.mp4'), ...wrong]);
       expect(refused).toMatchObject({ code: 2, stdout: '' });
-      expect(refused.stderr).toMatch(/“cycle” or “side”|two lengths in seconds/);
+      expect(refused.stderr).toMatch(/“cycle” or “side”|two lengths in seconds|a number from 1 to 6/);
     }
   });
 });

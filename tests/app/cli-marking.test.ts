@@ -58,6 +58,8 @@ describe('mark', () => {
       'D',
       '--slot',
       '4',
+      '--performers',
+      '0.2,0.5,0.8',
       '--met',
       'place,exercise,reps',
       '--not-met',
@@ -87,6 +89,7 @@ describe('mark', () => {
     expect(teal?.clips.find(({ file }) => file.endsWith('IMG_0416.MOV'))).toMatchObject({
       station: 'D',
       stationFrom: 'teacher',
+      performers: [0.2, 0.5, 0.8],
       points: 1,
     });
     const moved = squads.find(({ code }) => code === 'moss')?.clips.map(({ file }) => file);

@@ -26,7 +26,8 @@ export function CountLines({
     <ol className="reps">
       {sheet.lines.map((line, at) => (
         <li
-          key={line.atSeconds}
+          // biome-ignore lint/suspicious/noArrayIndexKey: the next clip's lines take the places of this one's
+          key={at}
           className={at === current ? 'cur' : ''}
           ref={at === current ? keepInView : null}
         >

@@ -1,13 +1,15 @@
 import { memo } from 'react';
 import type { LessonId } from '../../../src-core/contract/desk-view.ts';
 import type { ClipView } from '../../../src-core/contract/lesson-view.ts';
+import { countGivenLanes } from '../../../src-core/marking/given-lanes.ts';
 import { moment, REVIEW, wholeMoment } from '../../text/english/review.ts';
 import { Sheet } from '../../ui/sheet.tsx';
 import { CountLines } from './count-lines.tsx';
 import { type CountSheet, getShareOf } from './count-sheet.ts';
-import { EvidenceColumns } from './evidence-columns.tsx';
+import { EvidenceColumns, LaneHeads } from './evidence-columns.tsx';
 import type { EvidenceDrawing } from './evidence-drawing.ts';
 import type { FilmControl } from './film-control.ts';
+import { type Performers, PerformersLine } from './performers-line.tsx';
 import { useFilmState } from './use-film.ts';
 
 /** The count sheet beside the film: stills, motion, lanes and unison on one axis of time, downwards. */
@@ -17,12 +19,15 @@ export const CountSheetPanel = memo(function CountSheetPanel({
   sheet,
   drawing,
   control,
+  performers,
 }: {
   readonly lesson: LessonId;
   readonly clip: ClipView;
   readonly sheet: CountSheet;
   readonly drawing: EvidenceDrawing;
   readonly control: FilmControl;
+  /** Null: nothing is counted, so no lanes either. */
+  readonly performers: Performers | null;
 }) {
   const isCounted = sheet.without === null;
   const [before, after] = (['before', 'after'] as const).map((kind) =>
@@ -40,10 +45,11 @@ export const CountSheetPanel = memo(function CountSheetPanel({
           <CountLines {...{ lesson, clip, sheet, control }} />
           <EvidenceColumns drawing={drawing} sheet={sheet} control={control} />
           {sheet.lines.length > 0 && <Cursor control={control} sheet={sheet} />}
-          <Missing sheet={sheet} hasLanes={drawing.lanes.length > 0} />
+          <Missing sheet={sheet} clip={clip} hasLanes={drawing.lanes.length > 0} />
         </div>
         {after && <FoldLine fold={after} />}
       </div>
+      {performers && <PerformersLine {...performers} />}
     </Sheet>
   );
 });
@@ -60,15 +66,7 @@ function Head({ isCounted, drawing }: { readonly isCounted: boolean; readonly dr
         {REVIEW.motion}
         <small>{REVIEW.upDown}</small>
       </div>
-      <div className="ln">
-        {drawing.lanes.map(({ lagSeconds, isLate }, at) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: lanes are known by their place
-          <div key={at} className={isLate ? 'late' : ''}>
-            {at + 1}
-            <small>{REVIEW.lag(lagSeconds)}</small>
-          </div>
-        ))}
-      </div>
+      <LaneHeads lanes={drawing.lanes} />
       <div>
         {REVIEW.unison}
         <small>{drawing.score?.toFixed(2)}</small>
@@ -86,8 +84,18 @@ function FoldLine({ fold }: { readonly fold: CountSheet['folds'][number] }) {
 }
 
 /** What is missing on the sheet and why, on a slip over the empty columns. */
-function Missing({ sheet, hasLanes }: { readonly sheet: CountSheet; readonly hasLanes: boolean }) {
-  const what = sheet.without ?? (hasLanes ? null : 'no-lanes');
+function Missing({
+  sheet,
+  clip: { seen },
+  hasLanes,
+}: {
+  readonly sheet: CountSheet;
+  readonly clip: ClipView;
+  readonly hasLanes: boolean;
+}) {
+  const isAlone = seen.lanes !== null && countGivenLanes(seen.lanes) === 1;
+  const isLaneless = !hasLanes && !seen.isMeasuring;
+  const what = sheet.without ?? (isLaneless ? (isAlone ? 'alone' : 'no-lanes') : null);
   if (what === null || what === 'asked') return null;
   const { head, text } = REVIEW.without[what];
   return (

@@ -1,5 +1,6 @@
 import { type Ref, useId } from 'react';
 import type { SeenView } from '../../../src-core/contract/lesson-view.ts';
+import { countGivenLanes } from '../../../src-core/marking/given-lanes.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { explainProposal } from '../../text/english/proposals.ts';
 import { REVIEW } from '../../text/english/review.ts';
@@ -53,10 +54,16 @@ export function CriterionRow({
 }
 
 /** Why a criterion has no proposal. */
-function explainSilence(checks: CriterionLine['checks'], { watched, reps }: SeenView): string {
+function explainSilence(checks: CriterionLine['checks'], seen: SeenView): string {
   if (checks === 'judgement' || checks === 'place') return REVIEW.noProposal[checks];
-  if (watched !== 'yes') return REVIEW.notWatched[watched];
-  return checks === 'together' && reps?.count ? REVIEW.noProposal.lanes : REVIEW.noProposal[checks];
+  if (seen.watched !== 'yes') return REVIEW.notWatched[seen.watched];
+  return checks === 'together' ? explainNoUnison(seen) : REVIEW.noProposal[checks];
+}
+
+function explainNoUnison({ reps, lanes, isMeasuring }: SeenView): string {
+  if (isMeasuring) return REVIEW.noProposal.measuring;
+  if (!reps?.count) return REVIEW.noProposal.together;
+  return lanes !== null && countGivenLanes(lanes) === 1 ? REVIEW.noProposal.alone : REVIEW.noProposal.lanes;
 }
 
 function Answer({

@@ -13,8 +13,7 @@ export function EvidenceColumns({
   readonly sheet: CountSheet;
   readonly control: FilmControl;
 }) {
-  const { trace, marks, lanes, unison, score } = drawing;
-  const late = lanes.flatMap(({ isLate }, at) => (isLate ? [at + 1] : []));
+  const { trace, unison, score } = drawing;
   const { fromSeconds, toSeconds } = sheet;
   const words =
     sheet.without === null ? REVIEW.traceWords(sheet.lines.length, fromSeconds, toSeconds) : REVIEW.motion;
@@ -28,15 +27,7 @@ export function EvidenceColumns({
       <div className="trace" role="img" aria-label={words}>
         <Drawn path={trace} />
       </div>
-      <div className="lanes" {...name(lanes.length > 0, REVIEW.lanesWords(lanes.length, late))}>
-        {marks.map(({ lane, rep, top, look }) => (
-          <i
-            key={`${lane}-${rep}`}
-            className={look}
-            style={{ left: `${((lane + 0.5) / lanes.length) * 100}%`, top: `${top * 100}%` }}
-          />
-        ))}
-      </div>
+      <LaneMarks drawing={drawing} />
       <div className="uni" {...name(score !== null, REVIEW.unisonWords(score ?? 0))}>
         <Drawn path={unison} />
       </div>
@@ -53,7 +44,39 @@ export function EvidenceColumns({
   );
 }
 
-function Drawn({ path }: { readonly path: string }) {
+/** A mark for each performer at each rep, hanging lower the later it came. */
+export function LaneMarks({ drawing: { lanes, marks } }: { readonly drawing: EvidenceDrawing }) {
+  const late = lanes.flatMap(({ isLate }, at) => (isLate ? [at + 1] : []));
+  return (
+    <div className="lanes" {...name(lanes.length > 0, REVIEW.lanesWords(lanes.length, late))}>
+      {marks.map(({ lane, rep, top, look }) => (
+        <i
+          key={`${lane}-${rep}`}
+          className={look}
+          style={{ left: `${((lane + 0.5) / lanes.length) * 100}%`, top: `${top * 100}%` }}
+        />
+      ))}
+    </div>
+  );
+}
+
+/** The heads of the lanes: who is on the beat, and by how much the others are off it. */
+export function LaneHeads({ lanes }: Pick<EvidenceDrawing, 'lanes'>) {
+  return (
+    <div className="ln">
+      {lanes.map(({ lagSeconds, isLate }, at) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: lanes are known by their place
+        <div key={at} className={isLate ? 'late' : ''}>
+          {at + 1}
+          <small>{REVIEW.lag(lagSeconds)}</small>
+        </div>
+      ))}
+    </div>
+  );
+}
+
+/** A path of a drawing, over the whole of its column. */
+export function Drawn({ path }: { readonly path: string }) {
   return (
     <svg viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
       {path !== '' && <path d={path} />}

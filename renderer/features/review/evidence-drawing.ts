@@ -17,6 +17,8 @@ export interface EvidenceDrawing {
   readonly marks: readonly LaneMark[];
   /** Left to right; `x` is a share of the picture's width. Empty where lanes are not known. */
   readonly lanes: readonly { readonly x: number; readonly lagSeconds: number; readonly isLate: boolean }[];
+  /** The teacher says how many lanes there are, or where. */
+  readonly areLanesGiven: boolean;
   /** Empty where no unison is known. */
   readonly unison: string;
   readonly score: number | null;
@@ -25,27 +27,40 @@ export interface EvidenceDrawing {
 /** How far from the middle of its column the trace may swing, of 100. */
 const SWING = 42;
 
-/** The drawing of a clip's motion, lanes and unison; `toleranceSeconds`: the plan's, above which a lag is late. */
+/**
+ * The drawing of a clip's motion, lanes and unison.
+ *
+ * @param toleranceSeconds the plan's, above which a lag is late
+ * @param getShare where a moment lies on the axis; rep by rep as the sheet has it unless given
+ */
 export function drawEvidence(
   evidence: EvidenceView | null,
   sheet: CountSheet,
   toleranceSeconds: number,
+  getShare = (seconds: number) => getShareOf(sheet, seconds),
 ): EvidenceDrawing {
+  const axis: Axis = { sheet, getShare };
   // Lanes are marked rep by rep: without rep lines there is nowhere to mark them.
   const unison = sheet.without === null ? (evidence?.unison ?? null) : null;
   const lanes = unison?.lanes ?? [];
   return {
-    trace: drawTrace(sheet, evidence?.reps?.trace ?? null),
+    trace: drawTrace(axis, evidence?.reps?.trace ?? null),
     marks: lanes.flatMap((lane, at) =>
-      lane.repLagsSeconds.flatMap((lag, rep) => listMark(sheet, { lane: at, rep, lag, toleranceSeconds })),
+      lane.repLagsSeconds.flatMap((lag, rep) => listMark(axis, { lane: at, rep, lag, toleranceSeconds })),
     ),
     lanes: lanes.map(({ x, lagSeconds }) => ({ x, lagSeconds, isLate: lagSeconds > toleranceSeconds })),
-    unison: drawUnison(sheet, unison),
+    areLanesGiven: unison?.areLanesGiven ?? false,
+    unison: drawUnison(axis, unison),
     score: unison?.score ?? null,
   };
 }
 
-function drawTrace(sheet: CountSheet, trace: RepsView['trace'] | null): string {
+interface Axis {
+  readonly sheet: CountSheet;
+  readonly getShare: (seconds: number) => number;
+}
+
+function drawTrace({ sheet, getShare }: Axis, trace: RepsView['trace'] | null): string {
   if (!trace) return '';
   const first = Math.ceil(sheet.fromSeconds * trace.rateHz);
   const last = Math.min(trace.signal.length - 1, Math.floor(sheet.toSeconds * trace.rateHz));
@@ -53,7 +68,7 @@ function drawTrace(sheet: CountSheet, trace: RepsView['trace'] | null): string {
   // The line fills its column whatever the movement's strength: it is looked at for its turns.
   const most = drawn.reduce((found, value) => Math.max(found, Math.abs(value)), LEAST_SWING);
   const points = drawn.map((value, at) => {
-    const y = 100 * getShareOf(sheet, (first + at) / trace.rateHz);
+    const y = 100 * getShare((first + at) / trace.rateHz);
     return `${(50 + (SWING * value) / most).toFixed(1)} ${y.toFixed(2)}`;
   });
   return points.length > 1 ? `M${points.join('L')}` : '';
@@ -63,7 +78,7 @@ function drawTrace(sheet: CountSheet, trace: RepsView['trace'] | null): string {
 const LEAST_SWING = 0.1;
 
 function listMark(
-  sheet: CountSheet,
+  { sheet, getShare }: Axis,
   mark: {
     readonly lane: number;
     readonly rep: number;
@@ -74,19 +89,19 @@ function listMark(
   const line = sheet.lines[mark.rep];
   if (!line) return [];
   const { lane, rep, lag } = mark;
-  if (lag === null) return [{ lane, rep, top: getShareOf(sheet, middle(line)), look: 'gone' }];
+  if (lag === null) return [{ lane, rep, top: getShare(middle(line)), look: 'gone' }];
   // A late pupil's mark hangs lower, an early one's higher, within the rep's own line.
   const at = Math.max(line.fromSeconds, Math.min(line.toSeconds - 0.001, middle(line) + lag));
-  return [{ lane, rep, top: getShareOf(sheet, at), look: lag > mark.toleranceSeconds ? 'late' : 'on' }];
+  return [{ lane, rep, top: getShare(at), look: lag > mark.toleranceSeconds ? 'late' : 'on' }];
 }
 
 function middle({ fromSeconds, toSeconds }: { readonly fromSeconds: number; readonly toSeconds: number }) {
   return (fromSeconds + toSeconds) / 2;
 }
 
-function drawUnison(sheet: CountSheet, unison: UnisonView | null): string {
+function drawUnison({ getShare }: Axis, unison: UnisonView | null): string {
   const points = (unison?.windows ?? []).map(({ fromSeconds, toSeconds, score }) => {
-    const top = 100 * getShareOf(sheet, (fromSeconds + toSeconds) / 2);
+    const top = 100 * getShare((fromSeconds + toSeconds) / 2);
     return `${(100 * Math.max(0, Math.min(1, score))).toFixed(1)} ${top.toFixed(2)}`;
   });
   if (points.length === 0) return '';

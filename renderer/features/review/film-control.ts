@@ -87,7 +87,7 @@ export function openFilmControl(): FilmControl {
   return {
     getState,
     subscribe,
-    attach: (video, offset) => attachFilm(films, { video, offset }, () => change({ isPlaying: false })),
+    attach: (video, offset) => attachFilm(films, { video, offset }, { getState, change }),
     toggle: () => (getState().isPlaying ? pause() : play()),
     play,
     pause,
@@ -139,18 +139,27 @@ function startFilm(video: HTMLVideoElement, rate: number): void {
   video.play().catch(() => {});
 }
 
-function attachFilm(films: Attached[], film: Attached, onEnd: () => void): () => void {
-  const begin = () => {
-    film.video.currentTime = film.offset;
+function attachFilm(
+  films: Attached[],
+  film: Attached,
+  { getState, change }: Pick<ReturnType<typeof openFilmState>, 'getState' | 'change'>,
+): () => void {
+  const { video, offset } = film;
+  const stop = () => change({ isPlaying: false });
+  // The film is there, or another one in its place: it takes up where the control is.
+  const takeUp = () => {
+    const { seconds, isPlaying, rate } = getState();
+    if (seconds + offset > 0) video.currentTime = seconds + offset;
+    if (isPlaying) startFilm(video, rate);
   };
   films.push(film);
-  film.video.addEventListener('ended', onEnd);
-  if (film.offset > 0) film.video.addEventListener('loadedmetadata', begin, { once: true });
+  video.addEventListener('ended', stop);
+  video.addEventListener('loadedmetadata', takeUp);
   return () => {
-    film.video.removeEventListener('ended', onEnd);
-    film.video.removeEventListener('loadedmetadata', begin);
+    video.removeEventListener('ended', stop);
+    video.removeEventListener('loadedmetadata', takeUp);
     films.splice(films.indexOf(film), 1);
-    if (films.length === 0) onEnd();
+    if (films.length === 0) stop();
   };
 }
 

@@ -5,10 +5,10 @@ import type { ClipView } from '../../../src-core/contract/lesson-view.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { getFilmUrl, getStillUrl } from '../../client/media-urls.ts';
 import { REVIEW } from '../../text/english/review.ts';
-import type { EvidenceDrawing } from './evidence-drawing.ts';
+import { afterPaint } from '../../ui/after-paint.ts';
 import type { FilmControl } from './film-control.ts';
 import { FilmCover } from './film-cover.tsx';
-import { FRAME_ASPECT, LaneNumbers } from './lane-numbers.tsx';
+import { FRAME_ASPECT, LaneNumbers, type NumberedLanes } from './lane-numbers.tsx';
 import { usePlayable } from './use-playable.ts';
 
 /** One clip's picture: its film, or the photo that was handed in instead. */
@@ -19,7 +19,7 @@ export function Film({
   names,
   control,
   offsetSeconds = 0,
-  lanes = [],
+  numbers,
   poster = null,
 }: {
   readonly client: DeskClient;
@@ -28,8 +28,8 @@ export function Film({
   readonly names: LessonNames;
   readonly control: FilmControl;
   readonly offsetSeconds?: number;
-  /** Performers to be numbered in the picture, left to right. */
-  readonly lanes?: EvidenceDrawing['lanes'];
+  /** Performers to be numbered in the picture. */
+  readonly numbers: NumberedLanes;
   /** What is shown until the film is there: JPEG in base64. */
   readonly poster?: string | null;
 }) {
@@ -42,7 +42,7 @@ export function Film({
       </figure>
     );
   }
-  return <Video {...{ client, lesson, clip, names, control, offsetSeconds, station, lanes, poster }} />;
+  return <Video {...{ client, lesson, clip, names, control, offsetSeconds, station, numbers, poster }} />;
 }
 
 /** The photo's own bytes; a still made from it where this window does not know its kind (HEIC). */
@@ -68,10 +68,10 @@ function Video(props: {
   readonly control: FilmControl;
   readonly offsetSeconds: number;
   readonly station: string;
-  readonly lanes: EvidenceDrawing['lanes'];
+  readonly numbers: NumberedLanes;
   readonly poster: string | null;
 }) {
-  const { client, lesson, clip, names, control, offsetSeconds, station, lanes, poster } = props;
+  const { client, lesson, clip, names, control, offsetSeconds, station, numbers, poster } = props;
   const [aspect, setAspect] = useState(FRAME_ASPECT);
   const playable = usePlayable(client, lesson, clip.id);
   const video = useRef<HTMLVideoElement>(null);
@@ -83,12 +83,19 @@ function Video(props: {
   useEffect(() => {
     const element = video.current;
     if (!element) return;
-    element.src = url;
+    const callOff = afterPaint(() => {
+      element.src = url;
+    });
     return () => {
+      callOff();
       // A film that is only taken off the page keeps its connection, and a browser has few: soon no decision gets
       // through. Emptied, it lets go at once.
-      element.removeAttribute('src');
-      element.load();
+      element.pause();
+      afterPaint(() => {
+        if (element.isConnected) return;
+        element.removeAttribute('src');
+        element.load();
+      });
     };
   }, [url]);
   return (
@@ -110,7 +117,7 @@ function Video(props: {
           else setAspect(videoWidth / videoHeight);
         }}
       />
-      <LaneNumbers lanes={lanes} aspect={aspect} />
+      <LaneNumbers {...numbers} aspect={aspect} />
       {playable.state !== 'ready' && <FilmCover playable={playable} names={names} />}
     </figure>
   );

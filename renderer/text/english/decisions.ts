@@ -1,7 +1,7 @@
 import type { JournalDecision } from '../../../src-core/marking/journal-event.ts';
 import type { FlagCode } from '../../../src-core/matching/flag.ts';
 import type { Names } from '../names.ts';
-import { span } from './amounts.ts';
+import { count, span } from './amounts.ts';
 import { nameFlag } from './flags.ts';
 
 type Words = {
@@ -29,6 +29,10 @@ const WORDS: Words = {
   'criterion-marked': ({ clip }, names) => `a criterion of ${names.clip(clip)}`,
   'clip-confirmed': ({ clip }, names) => `${names.clip(clip)} confirmed`,
   'clip-noted': ({ clip }, names) => `the note on ${names.clip(clip)}`,
+  'lanes-set': ({ clip, lanes }, names) =>
+    lanes === null
+      ? `the performers of ${names.clip(clip)} as estimated`
+      : `${count(typeof lanes === 'number' ? lanes : lanes.length, 'performer')} in ${names.clip(clip)}`,
   'flag-settled': ({ flag, settled }) => {
     const name = nameFlag(flag.split(':')[0] as FlagCode) ?? flag;
     return `${name} ${settled ?? 'opened again'}`;

@@ -37,6 +37,8 @@ export const KEY_WORDS: Readonly<Record<string, string>> = {
   slower: 'slower',
   faster: 'faster',
   note: 'write a note',
+  'lane-more': 'one performer more',
+  'lane-less': 'one performer fewer',
   compare: 'compare squads',
   'hide-names': 'hide names',
   'criterion-1': 'flip criterion 1',

@@ -57,9 +57,19 @@ export const REVIEW = {
     'no-length': { head: 'Nothing to count in', text: 'A photo, or a film whose length is not known.' },
     'no-lanes': {
       head: 'Lanes could not be told apart',
-      text: 'Pupils stand behind each other, or one moves alone. Togetherness is yours to say.',
+      text: 'Pupils stand behind each other, or one moves alone. Say below how many there are, or togetherness itself.',
+    },
+    alone: {
+      head: 'One performer, you say',
+      text: 'One alone keeps no time with others. Togetherness is yours to say.',
     },
   },
+  performers: 'Performers',
+  performersLabel: 'Performers in the picture',
+  performerCount: (performers: number) => count(performers, 'performer'),
+  performerPlace: (number: number) => `Place of performer ${number}`,
+  performerPlaces: 'Places of the performers, from the left edge to the right',
+  estimateAgain: 'As estimated',
   traceWords: (reps: number, from: number, to: number) =>
     `Motion trace: ${count(reps, 'rep')} between ${wholeMoment(from)} and ${wholeMoment(to)}`,
   lanesWords: (lanes: number, late: readonly number[]) =>
@@ -119,6 +129,8 @@ export const REVIEW = {
     reps: 'Reps were not counted. Yours to say.',
     together: 'Togetherness was not measured. Yours to say.',
     lanes: 'Lanes could not be told apart. Yours to say.',
+    alone: 'One performer alone keeps no time with others. Yours to say.',
+    measuring: 'Being measured.',
     judgement: 'Yours alone to say.',
   },
   notWatched: {
@@ -158,8 +170,13 @@ export const REVIEW = {
   compareTitle: (station: string) => `${station}, side by side`,
   compareStart: {
     reps: 'Started together on their first rep.',
+    some: 'Started on their first rep; where none is known, at the beginning.',
     zero: 'Started together at their beginning: first reps are not known.',
   },
+  noCount: '–',
+  reps: (reps: number) => (reps === 1 ? 'rep' : 'reps'),
+  unisonShort: (score: number | null) => (score === null ? 'no unison' : `unison ${score.toFixed(2)}`),
+  motionOf: (length: number) => `Motion trace of ${wholeMoment(length)}`,
   closeCompare: 'Back to one clip',
   nothingToCompare: 'No other squad has a film of this station.',
 

@@ -54,6 +54,8 @@ export const KEY_TABLE = {
   slower: { place: 'review', combo: '[' },
   faster: { place: 'review', combo: ']' },
   note: { place: 'review', combo: 'n' },
+  'lane-more': { place: 'review', combo: '+' },
+  'lane-less': { place: 'review', combo: '-' },
   compare: { place: 'review', combo: 'c' },
   'hide-names': { place: 'review', combo: 'h' },
   'criterion-1': { place: 'review', combo: '1' },

@@ -1,9 +1,11 @@
 import { describeProblem } from '../../../renderer/text/english/problems.ts';
+import { parsePerformers } from '../../app/parse-performers.ts';
 import { selectClips } from '../../app/read-stamps.ts';
 import type { CountingRule } from '../../evidence/reps-finding.ts';
 import type { UnisonFinding } from '../../evidence/unison-finding.ts';
 import { type FileEvidence, readEvidence } from '../../host/read-evidence.ts';
 import { findFiles } from '../../host/stamp-ports.ts';
+import { PERFORMERS_FORM } from '../decision.ts';
 import { formatJson, getExitCode, PLAIN_NAMES, sayProblems, toJsonProblem } from '../say.ts';
 import { formatTable } from '../table.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
@@ -15,6 +17,8 @@ export interface EvidenceOptions {
   readonly rule?: string;
   /** `min,max`: shortest and longest usual cycle, in seconds. */
   readonly tempo?: string;
+  /** How many performers each picture shows, or where they are. */
+  readonly performers?: string;
 }
 
 /** The plan's own default, for clips of no plan. */
@@ -28,12 +32,9 @@ export async function runEvidence(
 ): Promise<ExitCode> {
   const counting = parseRule(options.rule ?? 'cycle');
   const cycleSeconds = options.tempo === undefined ? null : parseTempo(options.tempo);
-  if (counting === null || cycleSeconds === undefined) {
-    terminal.say(
-      counting === null
-        ? 'The rule is “cycle” or “side”.\n'
-        : 'A tempo is two lengths in seconds, the shorter one first, such as 1.5,4.\n',
-    );
+  const lanes = options.performers === undefined ? null : (parsePerformers(options.performers) ?? undefined);
+  if (counting === null || cycleSeconds === undefined || lanes === undefined) {
+    terminal.say(`${explainOption({ counting, cycleSeconds })}\n`);
     return 2;
   }
   const { named, found, problems } = await findFiles(paths);
@@ -43,7 +44,7 @@ export async function runEvidence(
     return 2;
   }
   const evidence = await readEvidence(files, {
-    movement: { reps: { counting, cycleSeconds }, unison: { toleranceSeconds: TOLERANCE_SECONDS } },
+    movement: { reps: { counting, cycleSeconds }, unison: { lanes, toleranceSeconds: TOLERANCE_SECONDS } },
     signal: terminal.signal,
     onDone: (done) => terminal.job.onProgress({ step: 'watch', done, total: files.length }),
   });
@@ -54,6 +55,20 @@ export async function runEvidence(
   sayProblems(terminal, problems, PLAIN_NAMES);
   if (files.length === 0 && problems.length > 0) return 2;
   return getExitCode([...problems, ...evidence.flatMap((one) => one.problems)]);
+}
+
+/** What to type instead of the first option that cannot be read. */
+function explainOption({
+  counting,
+  cycleSeconds,
+}: {
+  readonly counting: CountingRule | null;
+  readonly cycleSeconds: object | null | undefined;
+}): string {
+  if (counting === null) return 'The rule is “cycle” or “side”.';
+  return cycleSeconds === undefined
+    ? 'A tempo is two lengths in seconds, the shorter one first, such as 1.5,4.'
+    : PERFORMERS_FORM;
 }
 
 function parseRule(text: string): CountingRule | null {

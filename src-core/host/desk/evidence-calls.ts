@@ -1,4 +1,4 @@
-import { readEvidenceView } from '../../app/read-evidence-view.ts';
+import { isMeasuredAnew, readEvidenceView } from '../../app/read-evidence-view.ts';
 import type { Handlers } from '../../contract/dispatch.ts';
 import { fail, succeed } from '../../platform/outcome.ts';
 import { type DeskParts, withLesson } from './desk-parts.ts';
@@ -18,6 +18,8 @@ export function buildEvidenceCalls(
     readEvidence: ({ lesson, clip, isOpened }) =>
       withLesson(desk, lesson, async (session) => {
         if (isOpened) session.watching.prefer(clip);
+        // What is there shows other lanes than the teacher's; better a moment later, and right.
+        if (isMeasuredAnew(session.getGraded(), clip)) await session.settleMovements();
         const evidence = await readEvidenceView(session.getPorts(), session.getGraded(), clip, toBase64);
         return evidence ? succeed({ evidence }) : fail({ code: 'clip-unknown', clip });
       }),

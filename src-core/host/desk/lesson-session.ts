@@ -46,6 +46,8 @@ export interface LessonSession {
   /** Takes a journal over that was just written or read. */
   readonly takeJournal: (journal: OpenJournal) => void;
   readonly readClips: SharedJob<null>;
+  /** Resolves when every movement that proposals want has been read. */
+  readonly settleMovements: () => Promise<void>;
   /** Watches clips whole that were not watched yet. */
   readonly watching: WatchingJob;
   /** Reads clips from another folder from now on; what was read is forgotten. */
@@ -123,6 +125,7 @@ function buildSession(place: SessionPlace, state: SessionState): LessonSession {
       regrade();
     },
     readClips: reading,
+    settleMovements: movements.settle,
     watching: openWatchingJob(work),
     setClipsFolder: (chosen) => {
       const clipsFolder = chosen ?? path.join(folder, 'clips');

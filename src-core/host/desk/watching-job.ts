@@ -48,9 +48,9 @@ async function watchAll(
       if (!clip || signal.aborted) return;
       tried.add(clip.id);
       underWay.add(clip.id);
-      const isOpened = clip.id === getPreferred();
+      const urgency = clip.id === getPreferred() ? 'opened' : 'background';
       const ports = openPorts(folder, state.clipsFolder, signal);
-      const seen = await watchClip(ports, clip, { plan: state.lesson.plan, isOpened });
+      const seen = await watchClip(ports, clip, { plan: state.lesson.plan, urgency });
       underWay.delete(clip.id);
       if (signal.aborted) return;
       putClip(state, seen);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { RepsFinding } from '../../../src-core/evidence/reps-finding.ts';
 import { measureUnison } from '../../../src-core/evidence/unison.ts';
+import type { GivenLanes } from '../../../src-core/evidence/unison-finding.ts';
 import { listBoundaries, type MadeClip, type MadePerformer, makeMotion } from './made-motion.ts';
 
 const CLIP: MadeClip = { cycleSeconds: 2, cycles: 10 };
@@ -38,7 +39,11 @@ function countReps(clip: MadeClip, perCycle: 1 | 2 = 1): RepsFinding {
   };
 }
 
-function measure(performers: readonly MadePerformer[], clip: MadeClip = CLIP, lanes: number | null = null) {
+function measure(
+  performers: readonly MadePerformer[],
+  clip: MadeClip = CLIP,
+  lanes: GivenLanes | null = null,
+) {
   return measureUnison(makeMotion(performers, clip), countReps(clip), { lanes, toleranceSeconds: 0.35 });
 }
 
@@ -187,5 +192,26 @@ describe('unison', () => {
     expect(found?.lanes).toHaveLength(3);
     expect(found?.together).toBe(false);
     expect((found?.lanes[1]?.lagSeconds ?? 0) - (found?.lanes[0]?.lagSeconds ?? 0)).toBeGreaterThan(0.6);
+  });
+
+  test('has its lanes where the teacher says, in whatever order, also of uneven widths', () => {
+    const uneven: MadePerformer[] = [
+      { columns: [1, 8] },
+      { columns: [11, 3], lagSeconds: 0.8 },
+      { columns: [14, 3] },
+    ];
+    const found = measure(uneven, CLIP, [0.775, 0.25, 0.625]);
+    expect(found?.lanes.map(({ x }) => x)).toEqual([0.25, 0.625, 0.775].map((x) => expect.closeTo(x, 5)));
+    const [wide = 0, late = 0, last = 0] = found?.lanes.map(({ lagSeconds }) => lagSeconds) ?? [];
+    expect(late - wide).toBeCloseTo(0.8, 1);
+    expect(late - last).toBeCloseTo(0.8, 1);
+    expect(found?.missingLanes).toBe(0);
+  });
+
+  test('misses a lane that the teacher puts where nobody moves, and has none of one alone', () => {
+    const found = measure([LEFT, MIDDLE], { ...CLIP, noise: 0 }, [0.15, 0.5, 0.95]);
+    expect(found?.missingLanes).toBe(1);
+    expect(found?.lanes).toHaveLength(2);
+    expect(measure([LEFT, MIDDLE], CLIP, 1)).toBeNull();
   });
 });

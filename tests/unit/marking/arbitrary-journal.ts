@@ -43,6 +43,16 @@ export const arbitraryDecision: fc.Arbitrary<JournalDecision> = fc.oneof(
     text: fc.option(fc.constantFrom('mind your backs', 'well counted')),
   }),
   fc.record({
+    kind: fc.constant('lanes-set' as const),
+    clip,
+    lanes: fc.option(
+      fc.oneof(
+        fc.integer({ min: 1, max: 6 }),
+        fc.array(fc.constantFrom(0.25, 0.6), { minLength: 1, maxLength: 3 }),
+      ),
+    ),
+  }),
+  fc.record({
     kind: fc.constant('flag-settled' as const),
     flag: fc.constantFrom('missing:plum:1', 'extra:teal:clip-2'),
     settled: fc.option(fc.constantFrom('kept' as const, 'cleared' as const)),

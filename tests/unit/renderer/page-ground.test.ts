@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { parseCorrection, writeCorrection } from '../../../renderer/client/clock-text.ts';
 import { buildHash, readRoute } from '../../../renderer/client/route.ts';
-import { countWay } from '../../../renderer/client/way-counts.ts';
+import { countPlan, countWay } from '../../../renderer/client/way-counts.ts';
 import { KEY_WORDS, nameCombo } from '../../../renderer/text/english/keys.ts';
 import { START } from '../../../renderer/text/english/window.ts';
 import {
@@ -116,7 +116,8 @@ describe('what is left at each step', () => {
   const extra = buildFlag({ code: 'extra', squad: 'teal', clip: 't2', station: null });
 
   test('nothing is asked of the teacher in a quiet lesson', () => {
-    const counts = countWay(buildView(buildWalk()));
+    const view = buildView(buildWalk());
+    const counts = { ...countWay(view), plan: countPlan(view, true) };
     expect(Object.values(counts).filter(({ needs }) => needs)).toEqual([]);
   });
 

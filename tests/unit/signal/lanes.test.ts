@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { countHomes } from '../../../src-core/signal/count-homes.ts';
 import { type HomeMap, sumColumns } from '../../../src-core/signal/home-map.ts';
-import { splitLanes } from '../../../src-core/signal/lanes.ts';
+import { splitLanes, splitLanesAt } from '../../../src-core/signal/lanes.ts';
 
 /** A map of bell-shaped hills: [right, down, height, width] each. */
 function drawMap(hills: readonly (readonly [number, number, number, number])[]): HomeMap {
@@ -91,5 +91,21 @@ describe('lanes', () => {
     expect(splitLanes(new Float64Array(80), 3)).toEqual([]);
     expect(splitLanes(Float64Array.of(1, 2, 1), 0)).toEqual([]);
     expect(splitLanes(Float64Array.of(1, 2, 1), 9).length).toBeLessThanOrEqual(3);
+  });
+
+  test('stand round the places that the teacher gives, and border where least moves between them', () => {
+    const lanes = splitLanesAt(sumColumns(grown), [46, 10, 70, 33]);
+    expect(lanes.map(({ middle }) => middle)).toEqual([10, 33, 46, 70]);
+    expect(lanes.slice(1).map(({ from }, at) => from - (lanes[at]?.to ?? 0))).toEqual([0, 0, 0]);
+    // Between two hills of one height and width, the lowest point is half-way.
+    expect(Math.abs((lanes[1]?.to ?? 0) - 39.5)).toBeLessThanOrEqual(1);
+    expect(splitLanesAt(sumColumns(grown), [40])).toMatchObject([{ middle: 40 }]);
+    expect(splitLanesAt(new Float64Array(80), [10, 20])).toEqual([]);
+  });
+
+  test('reach out to a place beyond all motion', () => {
+    const [first, last] = splitLanesAt(sumColumns(drawMap([[40, 22, 1, 4]])), [2, 40]);
+    expect(first?.from).toBeLessThanOrEqual(2);
+    expect(last?.from).toBeGreaterThan(10);
   });
 });

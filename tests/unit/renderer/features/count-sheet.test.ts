@@ -24,6 +24,7 @@ const EVIDENCE: EvidenceView = {
     trace: { rateHz: 10, signal: Array.from({ length: 30 }, (_, at) => Math.sin(at)) },
   },
   unison: {
+    areLanesGiven: false,
     score: 0.8,
     lanes: [
       { x: 0.2, lagSeconds: 0, repLagsSeconds: [0, 0] },
@@ -61,7 +62,7 @@ const PAUSED: EvidenceView = {
 const clipOf = (durationSeconds: number | null, watched: ClipView['seen']['watched'] = 'yes'): ClipView => ({
   ...buildClip('c1', { squad: 'teal', minute: 1, slot: 0, station: 'A' }),
   durationSeconds,
-  seen: { watched, reps: null, unison: null },
+  seen: { watched, reps: null, unison: null, lanes: null, isMeasuring: false },
 });
 
 describe('the count sheet', () => {
@@ -143,6 +144,7 @@ describe('the count sheet', () => {
       trace: '',
       marks: [],
       lanes: [],
+      areLanesGiven: false,
       unison: '',
       score: null,
     });
