@@ -1,5 +1,6 @@
 import type { LessonPorts, LookReading, WatchReading } from '../app/ports.ts';
-import { type AnalysisPool, createAnalysisPool, OPENED_FIRST } from './analysis-pool.ts';
+import { createAnalysisPool, OPENED_FIRST } from './analysis-pool.ts';
+import type { AnalysisQueue } from './analysis-queue.ts';
 import type { AnalysisTask } from './analysis-task.ts';
 import { openEvidenceCache } from './evidence-cache.ts';
 import { recallLook } from './look-at-clip.ts';
@@ -13,25 +14,28 @@ export interface EvidencePlace {
   /** The absolute path of a clip. */
   readonly getFile: (relative: string) => string;
   readonly signal: AbortSignal;
+  /** Where clips are analysed; the threads of this process unless given. */
+  readonly analysis?: AnalysisQueue;
 }
 
-let shared: AnalysisPool | null = null;
+let shared: AnalysisQueue | null = null;
 
 /** One pool for all lessons of a process: there are only so many cores. */
-export function getAnalysisPool(): AnalysisPool {
+export function getAnalysisPool(): AnalysisQueue {
   shared ??= createAnalysisPool();
   return shared;
 }
 
-/** The ports that look at clips: what the cache knows is answered at once, the rest goes to the analysis threads. */
+/** The ports that look at clips: what the cache knows is answered at once, the rest goes to the analysis queue. */
 export function openEvidencePorts({
   cacheFolder,
   getFile,
   signal,
+  analysis = getAnalysisPool(),
 }: EvidencePlace): Pick<LessonPorts, 'lookAt' | 'watch' | 'recallWatch' | 'readStrip' | 'readMovement'> {
   const cache = openEvidenceCache(cacheFolder);
   const run = <Task extends AnalysisTask>(task: Task, isOpened = false) =>
-    getAnalysisPool().run(task, { signal, ...(isOpened && { priority: OPENED_FIRST }) });
+    analysis.run(task, { signal, ...(isOpened && { priority: OPENED_FIRST }) });
   return {
     lookAt: async (relative, contentId): Promise<LookReading> => {
       const known = await recallLook(cache, contentId, true);
