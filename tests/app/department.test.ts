@@ -43,10 +43,10 @@ const start = (args: readonly string[], env: Record<string, string> = {}) =>
   startRoutemark(args, { env, program });
 const routemark = (args: readonly string[]): Promise<CommandEnd> => start(args).ended;
 
-/** A school's share: two lessons of the same films, decided on before, whose clips were looked at but not watched. */
-async function writeShare(name: string): Promise<void> {
-  for (const lesson of LESSONS)
-    await cp(place('lesson'), place(name, lesson), { recursive: true, preserveTimestamps: true });
+/** Lessons of a school: the same films, decided on before, whose clips were looked at but not watched. */
+async function writeLessons(share: string, names: readonly string[]): Promise<void> {
+  for (const name of names)
+    await cp(place('lesson'), place(share, name), { recursive: true, preserveTimestamps: true });
 }
 
 beforeAll(async () => {
@@ -55,8 +55,8 @@ beforeAll(async () => {
   await writeSmallLesson(place('lesson'));
   const marked = await routemark(['mark', place('lesson'), '--squad', 'teal', '--earns', 'care=2']);
   expect(marked.code).toBe(0);
-  await writeShare('here');
-  await writeShare('shared');
+  await writeLessons('here', ['7 Brine']);
+  await writeLessons('shared', LESSONS);
 });
 
 afterAll(() => rm(folder, { recursive: true, force: true }));
@@ -74,9 +74,9 @@ const readTimes = async (lesson: string) => {
   return Promise.all(files.map(async (name) => (await stat(path.join(lesson, 'evidence', name))).mtimeMs));
 };
 
-function expectWatchedOnce(stdout: string, share: string, watchedNow: number): void {
+function expectWatchedOnce(stdout: string, folders: readonly string[], watchedNow: number): void {
   const { lessons } = watchSchema.parse(JSON.parse(stdout));
-  expect(lessons.map((one) => one.folder)).toEqual(LESSONS.map((lesson) => place(share, lesson)));
+  expect(lessons.map((one) => one.folder)).toEqual(folders);
   for (const lesson of lessons) {
     expect(lesson).toMatchObject({ isOpened: true, watchedNow });
     expect(new Set(lesson.clips.map(({ id }) => id)).size).toBe(CLIPS);
@@ -86,24 +86,27 @@ function expectWatchedOnce(stdout: string, share: string, watchedNow: number): v
   }
 }
 
+const listShared = () => LESSONS.map((lesson) => place('shared', lesson));
+
 describe('a school that watches ahead of time', () => {
   test('has every lesson below a folder watched, once, without a queue', async () => {
+    const own = place('here', '7 Brine');
     const first = await routemark(['watch', place('here'), '--json']);
     expect(first).toMatchObject({ code: 0, stderr: '' });
-    expectWatchedOnce(first.stdout, 'here', CLIPS);
-    const times = await readTimes(place('here', '7 Brine'));
-    const second = await routemark(['watch', ...LESSONS.map((one) => place('here', one)), '--json']);
-    expectWatchedOnce(second.stdout, 'here', 0);
-    expect(await readTimes(place('here', '7 Brine'))).toEqual(times);
+    expectWatchedOnce(first.stdout, [own], CLIPS);
+    const times = await readTimes(own);
+    await cp(own, place('here', 'term 2', '8 Dulse'), { recursive: true });
+    const second = await routemark(['watch', place('here'), own, '--json']);
+    expectWatchedOnce(second.stdout, [own, place('here', 'term 2', '8 Dulse')], 0);
+    expect(await readTimes(own)).toEqual(times);
   });
 
   test('is told what cannot be watched, and where there is no lesson and no queue', async () => {
-    const odd = place('odd');
-    await cp(place('lesson'), odd, { recursive: true });
+    const odd = place('here', 'term 2', '8 Dulse');
     await writeFile(path.join(odd, 'clips/teal/IMG_1003.MP4'), 'no film');
     const some = await routemark(['watch', odd, place('nowhere')]);
     expect(some.code).toBe(1);
-    expect(some.stdout).toMatch(/7 clips {2}6 watched whole, 6 of them now, 1 could not be watched/);
+    expect(some.stdout).toMatch(/7 clips {2}6 watched whole, 0 of them now, 1 could not be watched/);
     expect(some.stdout).toContain('! teal/IMG_1003.MP4');
     expect(some.stderr).toContain(`There is no lesson at ${place('nowhere')}`);
     const silent = await routemark(['watch', odd, '--queue', 'redis://127.0.0.1:1']);
@@ -187,20 +190,20 @@ describe.skipIf(!hasRedis())('two workers on one Redis', () => {
     const kills = await killAtRandom(() => isDone, env);
     const { code, stdout } = await ended;
     expect(code).toBe(0);
-    expectWatchedOnce(stdout, 'shared', CLIPS);
+    expectWatchedOnce(stdout, listShared(), CLIPS);
     expect(kills).toBeGreaterThanOrEqual(3);
     // The property would hold of kills between clips too: some must have come in the middle of one.
     expect(deaths).toBeGreaterThan(0);
-    for (const lesson of LESSONS) {
-      expect(await readAll(place('shared', lesson))).toEqual(await readAll(place('here', lesson)));
-      expect(await readFile(place('shared', lesson, 'marks.jsonl'), 'utf8')).toBe(journal);
+    for (const lesson of listShared()) {
+      expect(await readAll(lesson)).toEqual(await readAll(place('here', '7 Brine')));
+      expect(await readFile(path.join(lesson, 'marks.jsonl'), 'utf8')).toBe(journal);
     }
   });
 
   test('have nothing left to do when they are asked again', async () => {
     const again = await routemark(['watch', place('shared'), '--queue', redis.address, '--json']);
     expect(again.code).toBe(0);
-    expectWatchedOnce(again.stdout, 'shared', 0);
+    expectWatchedOnce(again.stdout, listShared(), 0);
     expect(await queue.getJobCountByTypes('wait', 'active', 'completed', 'failed')).toBe(0);
   });
 
