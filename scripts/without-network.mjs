@@ -51,7 +51,7 @@ if (args[0] === INSIDE) {
   if (!raiseLoopback()) process.exit(2);
   const code = run(program, rest);
   const attempts = countAttempts();
-  if (attempts > 0) say(`${attempts} attempts to reach another host.`);
+  if (attempts > 0) say(`Attempts to reach another host: ${attempts}.`);
   process.exit(code === 0 && attempts > 0 ? TRIED : code);
 }
 const way = findWay();
