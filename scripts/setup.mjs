@@ -1,6 +1,6 @@
 // Makes a fresh clone ready to run, with Node's own modules alone; returns at once when nothing is left to do.
 //   --quiet              says nothing on success (no flag ever writes to standard output)
-//   --for-tests          also perl, ffprobe, poppler and zbar, the oracles' tools; without them those tests skip
+//   --for-tests          also perl, ffprobe, poppler, zbar and Redis; without them the tests that need them skip
 //   --for-browser-tests  also a Chromium
 //
 // Exit 0: ready. Exit 2: something is missing that only you can provide; the last line says what to do.
@@ -166,6 +166,7 @@ const TEST_TOOLS = {
   ffprobe: 'ffmpeg',
   pdftoppm: 'poppler-utils',
   zbarimg: 'zbar-tools',
+  'redis-server': 'redis-server',
 };
 
 function obtainTestTools() {

@@ -1,7 +1,9 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
-const setupFiles = [fileURLToPath(new URL('./setup/fail-on-console.ts', import.meta.url))];
+const setupFiles = ['fail-on-console', 'fail-on-other-host'].map((name) =>
+  fileURLToPath(new URL(`./setup/${name}.ts`, import.meta.url)),
+);
 
 // Three projects: `architecture` reads the source, `unit` is everything quick, `app` films, spawns and waits.
 // `app` runs after the others and one file at a time, so that its processes do not compete with each other.

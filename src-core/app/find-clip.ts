@@ -3,7 +3,7 @@ import type { ClipReading } from './clip-reading.ts';
 import type { GradedLesson } from './graded-lesson.ts';
 
 /** Every clip of a graded lesson, in routes and set aside. */
-function listClips(graded: GradedLesson): readonly ClipReading[] {
+export function listClips(graded: GradedLesson): readonly ClipReading[] {
   return [...graded.squads.flatMap(({ clips }) => clips), ...graded.aside].map(({ reading }) => reading);
 }
 

@@ -17,6 +17,7 @@ import { runSlips } from './commands/slips.ts';
 import { runStamps } from './commands/stamps.ts';
 import { runTablet } from './commands/tablet.ts';
 import { runValidate } from './commands/validate.ts';
+import { addDepartmentCommands } from './department-commands.ts';
 import { EXPORT_KINDS } from './export-kinds.ts';
 import { addPlanningCommands } from './planning-commands.ts';
 import { type ExitCode, openTerminal } from './terminal.ts';
@@ -120,6 +121,8 @@ program
   .option('--watch', 'first watch every clip whole, to count reps and measure unison; takes minutes, once')
   .option('--json', 'print JSON')
   .action(run((lesson, options) => runGrade(lesson, options, terminal)));
+
+addDepartmentCommands(program, terminal, run);
 
 program
   .command('mark')

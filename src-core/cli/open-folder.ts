@@ -1,7 +1,7 @@
 import { type OpenLesson, openLesson } from '../app/open-lesson.ts';
 import type { LessonPorts } from '../app/ports.ts';
 import type { Problem } from '../contract/problem.ts';
-import { openLessonPorts } from '../host/lesson-ports.ts';
+import { type LessonPlace, openLessonPorts } from '../host/lesson-ports.ts';
 import { formatJson, PLAIN_NAMES, sayProblems, toJsonProblem } from './say.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -22,13 +22,14 @@ export interface OpenFolder {
 /** Opens a lesson folder; says why, and gives null, where that cannot be done. */
 export async function openFolder(
   folder: string,
-  options: LessonOptions,
+  options: LessonOptions & Pick<LessonPlace, 'analysis'>,
   terminal: Terminal,
 ): Promise<OpenFolder | null> {
   const ports = openLessonPorts({
     folder,
     signal: terminal.signal,
     ...(options.clips === undefined ? {} : { clipsFolder: options.clips }),
+    ...(options.analysis && { analysis: options.analysis }),
   });
   const lesson = await openLesson(ports);
   if (lesson.ok) return { ports, lesson: lesson.value, problems: lesson.problems };

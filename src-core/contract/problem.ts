@@ -10,6 +10,7 @@ import type { OverwrittenProblem, StorageProblem } from '../platform/storage-pro
 import type { PrintProblem } from '../printing/print-problem.ts';
 import type { CallProblem } from './call-problem.ts';
 import type { ClipsProblem } from './clips-problem.ts';
+import type { QueueProblem } from './queue-problem.ts';
 
 /** Why a lesson cannot be opened, or what is wrong with what was opened. */
 export type OpenProblem =
@@ -54,6 +55,7 @@ export type Problem =
   | CsvProblem
   | PrintProblem
   | BundleProblem
+  | QueueProblem
   | CallProblem;
 
 /** The problem with this code. */

@@ -3,44 +3,23 @@ import { availableParallelism } from 'node:os';
 import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import PQueue from 'p-queue';
-import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
-import type { AnalysisResult, AnalysisTask } from './analysis-task.ts';
+import type { AnalysisQueue, TaskOptions } from './analysis-queue.ts';
+import type { AnalysisTask } from './analysis-task.ts';
 import type { WorkerOrder, WorkerReply, WorkerStart } from './analysis-worker.ts';
-
-/** How one task is queued. */
-export interface TaskOptions {
-  /** Larger goes first; the clip that the teacher has opened takes {@link OPENED_FIRST}. */
-  readonly priority?: number;
-  readonly signal?: AbortSignal;
-}
-
-/** What became of a task: its result, or why the analysis broke off, which touches no other clip. */
-export type TaskOutcome<Kind extends AnalysisTask['kind']> =
-  | ({ readonly ok: true } & AnalysisResult<Kind>)
-  | { readonly ok: false; readonly problem: EvidenceProblem };
-
-/** Threads that analyse clips, as many clips at once as there are cores. */
-export interface AnalysisPool {
-  readonly run: <Task extends AnalysisTask>(
-    task: Task,
-    options?: TaskOptions,
-  ) => Promise<TaskOutcome<Task['kind']>>;
-  /** Ends all threads; tasks under way break off. */
-  readonly close: () => Promise<void>;
-}
 
 /** The priority of the clip on the teacher's screen; the others have 0. */
 export const OPENED_FIRST = 10;
 
 /**
- * A pool of its own. Threads start with the first tasks and keep no process alive while idle.
+ * A queue served by threads of this process, as many clips at once as there are cores. Threads start with the first
+ * tasks and keep no process alive while idle.
  *
  * @param isBackground nobody waits for its tasks: all else on the machine goes first
  */
 export function createAnalysisPool(
   most: number = availableParallelism(),
   isBackground = false,
-): AnalysisPool {
+): AnalysisQueue {
   const queue = new PQueue({ concurrency: most });
   const idle: Worker[] = [];
   const all = new Set<Worker>();
@@ -57,7 +36,7 @@ export function createAnalysisPool(
   };
   return {
     run: ((task: AnalysisTask, { priority = 0, signal }: TaskOptions = {}) =>
-      queue.add(() => run(task, signal), { priority })) as AnalysisPool['run'],
+      queue.add(() => run(task, signal), { priority })) as AnalysisQueue['run'],
     close: async () => {
       queue.clear();
       await Promise.all([...all].map((worker) => worker.terminate()));

@@ -1,5 +1,6 @@
 import type { LessonPorts, LookReading, WatchReading } from '../app/ports.ts';
-import { type AnalysisPool, createAnalysisPool, OPENED_FIRST } from './analysis-pool.ts';
+import { createAnalysisPool, OPENED_FIRST } from './analysis-pool.ts';
+import type { AnalysisQueue } from './analysis-queue.ts';
 import type { AnalysisTask } from './analysis-task.ts';
 import { openEvidenceCache } from './evidence-cache.ts';
 import { recallLook } from './look-at-clip.ts';
@@ -13,32 +14,35 @@ export interface EvidencePlace {
   /** The absolute path of a clip. */
   readonly getFile: (relative: string) => string;
   readonly signal: AbortSignal;
+  /** Where clips are analysed; the threads of this process unless given. */
+  readonly analysis?: AnalysisQueue;
 }
 
-let shared: AnalysisPool | null = null;
-let background: AnalysisPool | null = null;
+let shared: AnalysisQueue | null = null;
+let background: AnalysisQueue | null = null;
 
 /** One pool for all lessons of a process, for what somebody waits for: there are only so many cores. */
-export function getAnalysisPool(): AnalysisPool {
+export function getAnalysisPool(): AnalysisQueue {
   shared ??= createAnalysisPool();
   return shared;
 }
 
 /** The pool for clips that are watched while the teacher is at something else; all else goes before it. */
-function getBackgroundPool(): AnalysisPool {
+function getBackgroundPool(): AnalysisQueue {
   background ??= createAnalysisPool(undefined, true);
   return background;
 }
 
-/** The ports that look at clips: what the cache knows is answered at once, the rest goes to the analysis threads. */
+/** The ports that look at clips: what the cache knows is answered at once, the rest goes to the analysis queue. */
 export function openEvidencePorts({
   cacheFolder,
   getFile,
   signal,
+  analysis,
 }: EvidencePlace): Pick<LessonPorts, 'lookAt' | 'watch' | 'recallWatch' | 'readStrip' | 'readMovement'> {
   const cache = openEvidenceCache(cacheFolder);
   const run = <Task extends AnalysisTask>(task: Task, priority = 0) =>
-    getAnalysisPool().run(task, { signal, priority });
+    (analysis ?? getAnalysisPool()).run(task, { signal, priority });
   return {
     lookAt: async (relative, contentId): Promise<LookReading> => {
       const known = await recallLook(cache, contentId, true);
@@ -54,7 +58,7 @@ export function openEvidencePorts({
       const isBackground = urgency === 'background';
       const task = { kind: 'watch', cacheFolder, clip, threads: 1, isBackground } as const;
       const done = isBackground
-        ? await getBackgroundPool().run(task, { signal })
+        ? await (analysis ?? getBackgroundPool()).run(task, { signal })
         : await run(task, urgency === 'opened' ? OPENED_FIRST : 0);
       return done.ok ? done.value : { print: { seconds: [] }, problems: [done.problem] };
     },

@@ -5,6 +5,7 @@ import { type FileReading, JOURNAL_HEADER, type LessonPorts } from '../app/ports
 import { readMedia } from '../media/read-media.ts';
 import { fail, type Outcome, succeed } from '../platform/outcome.ts';
 import type { StorageProblem } from '../platform/storage-problem.ts';
+import type { AnalysisQueue } from './analysis-queue.ts';
 import { readFullHash, readSampleHash } from './content-hash.ts';
 import { openEvidencePorts } from './evidence-ports.ts';
 import { withFileBytes } from './file-byte-source.ts';
@@ -20,11 +21,16 @@ export interface LessonPlace {
   /** The folder of clips; `clips` in the lesson folder unless the clips are read where they lie. */
   readonly clipsFolder?: string;
   readonly signal: AbortSignal;
+  /**
+   * Where clips are analysed, and how many are asked for at once; unless given, the
+   * threads of this process, and as many as they do well.
+   */
+  readonly analysis?: { readonly queue: AnalysisQueue; readonly atOnce?: number };
 }
 
 /** The ports of one lesson folder on this machine's disk. Nothing is touched before something is asked. */
 export function openLessonPorts(place: LessonPlace): LessonPorts {
-  const { folder, signal } = place;
+  const { folder, signal, analysis } = place;
   const clipsFolder = place.clipsFolder ?? path.join(folder, 'clips');
   const getFile = (relative: string) => path.join(clipsFolder, ...relative.split('/'));
   const journal = openJournalStore(path.join(folder, 'marks.jsonl'), JOURNAL_HEADER);
@@ -33,10 +39,15 @@ export function openLessonPorts(place: LessonPlace): LessonPorts {
     listClips: () => listFiles(clipsFolder),
     readFile: (relative) => readOneFile(getFile(relative)),
     readFullHash: (relative) => readFullHashIfThere(getFile(relative)),
-    ...openEvidencePorts({ cacheFolder: path.join(folder, 'evidence'), getFile, signal }),
+    ...openEvidencePorts({
+      cacheFolder: path.join(folder, 'evidence'),
+      getFile,
+      signal,
+      ...(analysis && { analysis: analysis.queue }),
+    }),
     readJournal: journal.read,
     appendToJournal: journal.append,
-    mapAll,
+    mapAll: (items, work) => mapAll(items, work, analysis?.atOnce),
     nowMs: () => Date.now(),
     newId: () => ulid(),
   };

@@ -8,7 +8,8 @@ const FILES_PER_CORE = 2;
 export function mapAll<Item, Result>(
   items: readonly Item[],
   work: (item: Item) => Promise<Result>,
+  atOnce: number = availableParallelism() * FILES_PER_CORE,
 ): Promise<Result[]> {
-  const queue = new PQueue({ concurrency: availableParallelism() * FILES_PER_CORE });
+  const queue = new PQueue({ concurrency: atOnce });
   return queue.addAll(items.map((item) => () => work(item)));
 }

@@ -20,6 +20,8 @@ export const CHROMIUM_ARGS = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  // Its own updater has no say in tests, and asks for names all the same.
+  '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
 ];
 
 const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
@@ -61,7 +63,7 @@ export interface TestDesk {
 export interface TestWindow {
   readonly context: BrowserContext;
   readonly page: Page;
-  /** Faults, console errors and breaches of the page's policy, as they come. */
+  /** Faults, console errors, breaches of the page's policy and requests to other hosts, as they come. */
   readonly complaints: readonly string[];
 }
 
@@ -192,6 +194,11 @@ async function openWindow(browser: Browser, address: string, look: WindowLook): 
   page.on('pageerror', (error) => complaints.push(String(error.stack ?? error)));
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text());
+  });
+  context.on('request', (request) => {
+    const { protocol, hostname } = new URL(request.url());
+    if (/^(http|ws)s?:$/.test(protocol) && hostname !== '127.0.0.1')
+      complaints.push(`asked for ${request.url()}`);
   });
   await page.goto(address);
   return { context, page, complaints };

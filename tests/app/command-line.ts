@@ -18,6 +18,8 @@ export interface CommandOptions {
   /** What the standard input holds; nothing unless given. */
   readonly input?: string;
   readonly env?: Readonly<Record<string, string>>;
+  /** Another build of the command line than the source, ready to run. */
+  readonly program?: string;
   /** The user to run as, for a process of root. */
   readonly user?: number;
 }
@@ -32,8 +34,9 @@ export interface RunningCommand {
 
 /** Starts the real command line as a process of its own, its streams in pipes. */
 export function startRoutemark(args: readonly string[], options: CommandOptions = {}): RunningCommand {
-  const { cwd, input = '', env = {}, user } = options;
-  const child = spawn(process.execPath, ['--import', LOADER, MAIN, ...args], {
+  const { cwd, input = '', env = {}, user, program } = options;
+  const start = program === undefined ? ['--import', LOADER, MAIN] : [program];
+  const child = spawn(process.execPath, [...start, ...args], {
     ...(cwd !== undefined && { cwd }),
     ...(user !== undefined && { uid: user, gid: user }),
     env: { ...process.env, ...env },

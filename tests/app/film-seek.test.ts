@@ -5,13 +5,13 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
 import { serveDesk } from '../../src-core/host/loopback/serve-desk.ts';
 import { openTestDesk } from '../contract/open-wires.ts';
-import { canBrowse, findChromium } from './browser.ts';
+import { CHROMIUM_ARGS, canBrowse, findChromium } from './browser.ts';
 
 let browser: Browser;
 
 beforeAll(async () => {
   if (!canBrowse()) return;
-  browser = await chromium.launch({ executablePath: findChromium() ?? '', args: ['--no-sandbox'] });
+  browser = await chromium.launch({ executablePath: findChromium() ?? '', args: CHROMIUM_ARGS });
 });
 
 afterAll(() => browser?.close());

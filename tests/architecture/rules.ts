@@ -168,8 +168,10 @@ function getRendererArea(): Area {
 
 /** Packages that one file alone may import, so that they can be replaced in one place. */
 export const SOLE_USERS: Readonly<Record<string, string>> = {
+  bullmq: 'src-core/host/queue/job-store.ts',
   'fluent-ffmpeg': 'src-core/host/ffmpeg.ts',
   fontkit: 'src-core/host/pdf/paper-fonts.ts',
+  ioredis: 'src-core/host/queue/job-store.ts',
   pdfkit: 'src-core/host/pdf/draw-pages.ts',
   'zxing-wasm': 'src-core/host/card-reader.ts',
 };

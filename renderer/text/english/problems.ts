@@ -6,6 +6,7 @@ import { clipsProblems } from './clips-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
 import { planningProblems } from './planning-problems.ts';
 import { printProblems } from './print-problems.ts';
+import { queueProblems } from './queue-problems.ts';
 import { recordProblems } from './record-problems.ts';
 import type { Wordings } from './wordings.ts';
 
@@ -16,6 +17,7 @@ const WORDINGS: Wordings<Problem['code']> = {
   ...recordProblems,
   ...printProblems,
   ...bundleProblems,
+  ...queueProblems,
   ...callProblems,
 };
 

@@ -1,66 +1,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { checkWholePlan } from '../../../src-core/app/edit-plan.ts';
-import { BUILT_IN_EXERCISES } from '../../../src-core/lesson/library/built-in.ts';
-import { takeExercise } from '../../../src-core/lesson/library/library.ts';
-import { type Plan, planSchema } from '../../../src-core/lesson/plan.ts';
-import { buildRouteOrder, withRoutes } from '../../../src-core/lesson/routes/plan-routes.ts';
-import { suggestRoutes } from '../../../src-core/lesson/routes/suggest-routes.ts';
-import { buildSquadSigns } from '../../../src-core/lesson/squads/pinnies.ts';
+import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { walkPlan } from '../../../src-core/lesson/walk/walk-plan.ts';
-import { getRawPlan } from '../lesson/small-plan.ts';
+import { PACK_PARTS } from '../../../src-core/printing/pack.ts';
+import { canReadPaper, readWords } from '../../app/paper.ts';
+import { print } from '../../app/print-paper.ts';
+import { plannedLesson } from './planned-lesson.ts';
 import { grade, type SaidClip } from './small-clips.ts';
-
-const CODES = [...'ABCDEFGH'];
-
-/** A plan as a teacher might make it with the planner, routes included; some do not stand the check. */
-const plannedLesson = fc
-  .record({
-    stations: fc.integer({ min: 3, max: 8 }),
-    squads: fc.integer({ min: 1, max: 8 }),
-    design: fc.constantFrom('cyclic', 'balanced'),
-    seed: fc.nat(9999),
-    exercises: fc.array(fc.constantFrom(...BUILT_IN_EXERCISES), { minLength: 8, maxLength: 8 }),
-    reps: fc.array(fc.integer({ min: 1, max: 40 }), { minLength: 8, maxLength: 8 }),
-    metres: fc.option(fc.array(fc.integer({ min: 5, max: 120 }), { minLength: 7, maxLength: 7 }), {
-      nil: [],
-    }),
-    forbidden: fc.array(fc.tuple(fc.constantFrom(...CODES), fc.constantFrom(...CODES)), { maxLength: 3 }),
-  })
-  .map(({ stations, squads, design, seed, exercises, reps, metres, forbidden }) => {
-    const codes = CODES.slice(0, stations);
-    const distances = metres.slice(0, stations - 1).map((value, at) => ({
-      between: [codes[at], codes[at + 1]],
-      metres: value,
-    }));
-    const plan = planSchema.parse({
-      ...getRawPlan(),
-      periods: [{ code: 'p1', start: '09:00', end: '10:15' }],
-      stations: codes.map((code, at) => {
-        const exercise = exercises[at] ?? BUILT_IN_EXERCISES[0];
-        return { code, place: `Post ${code}`, reps: reps[at], ...(exercise && takeExercise(exercise)) };
-      }),
-      squads: buildSquadSigns(Math.min(squads, stations), []).map((signs) => ({
-        ...signs,
-        startsAt: 'A',
-        route: ['A'],
-      })),
-      rotation: {
-        design,
-        seed,
-        distances,
-        forbidden: forbidden.filter((leg) => leg.every((one) => codes.includes(one))),
-      },
-      rubric: {
-        clip: [
-          { code: 'place', label: 'Right place', checks: 'place' },
-          { code: 'reps', label: 'Full reps', checks: 'reps' },
-        ],
-      },
-    });
-    const routes = suggestRoutes(buildRouteOrder(plan));
-    return { plan: routes.ok ? withRoutes(plan, routes.value) : plan, hasRoutes: routes.ok, seed };
-  });
 
 /** What a simulated class films: a clip at each visit, its card in the picture. */
 function film(plan: Plan, seed: number): { readonly clips: readonly SaidClip[]; readonly inTime: boolean } {
@@ -75,35 +22,74 @@ function film(plan: Plan, seed: number): { readonly clips: readonly SaidClip[]; 
   return { clips, inTime: endSeconds <= (workSeconds ?? 0) };
 }
 
-test('every plan that stands the check is walked, matched and marked with full points and no flag', () => {
+/** How many of the plans are printed too: enough for every kind of page and length of text. */
+const MOST_PRINTED = 12;
+
+/** The block of the pack's pages, in the middle of the paper, and half a millimetre around it; in points. */
+const BLOCK = { width: (191 / 25.4) * 72, height: (260 / 25.4) * 72 };
+
+/** Prints the plan's whole pack, without clue cards where it walks by its list; gives what went wrong, and the words that poppler finds outside the pages' block. */
+async function printWhole(plan: Plan, paper: 'a4' | 'letter') {
+  const hasClues = plan.stations.some(({ clue }) => clue !== undefined);
+  const parts = PACK_PARTS.filter((part) => part !== 'clues' || hasClues);
+  const { file, problems, pageCount } = await print({ plan, pupils: [] }, { paper, parts });
+  const pages = canRead ? await readWords(file) : [];
+  const outside = pages.flatMap(({ width, height, words }) => {
+    const [side, top] = [(width - BLOCK.width) / 2, (height - BLOCK.height) / 2];
+    return words.filter(({ box: [left, up, right, down] }) => {
+      // A word's box is as high as its font allows, a quarter more than its letters are.
+      const spare = (down - up) / 4;
+      return left < side || right > width - side || up + spare < top || down - spare > height - top;
+    });
+  });
+  const isBlank = pages.some(({ words }) => words.length === 0);
+  return { problems, outside: outside.map(({ text }) => text), isBlank, pageCount };
+}
+
+const canRead = canReadPaper();
+
+test('every plan that stands the check is printed, walked, matched and marked with full points and no flag', async () => {
   let walked = 0;
-  fc.assert(
-    fc.property(plannedLesson, ({ plan, hasRoutes, seed }) => {
+  let printed = 0;
+  await fc.assert(
+    fc.asyncProperty(plannedLesson, async ({ plan, hasRoutes, seed }) => {
       const problems = checkWholePlan(plan);
       // Without routes every squad would stand at A: the check must say so by itself.
       if (!hasRoutes) expect(problems.length > 0 || plan.squads.length === 1).toBe(true);
       if (problems.length > 0) return;
       const { clips, inTime } = film(plan, seed);
       fc.pre(inTime);
-      const confirmed = clips.map(({ id }) => ({
-        kind: 'clip-confirmed' as const,
-        clip: id,
-        answers: { place: true, reps: true },
-      }));
-      const { flags, aside, squads, score } = grade(clips, confirmed, plan);
-      expect(flags.map(({ key }) => key)).toEqual([]);
-      expect(aside).toEqual([]);
-      for (const squad of squads) {
-        expect(squad.clips.map(({ assignment }) => assignment.slot)).toEqual([...squad.squad.route.keys()]);
+      if (printed < MOST_PRINTED) {
+        const { pageCount, ...pack } = await printWhole(plan, seed % 2 === 0 ? 'a4' : 'letter');
+        expect(pack).toEqual({ problems: [], outside: [], isBlank: false });
+        expect(pageCount).toBeGreaterThan(plan.stations.length + plan.squads.length);
+        printed += 1;
       }
-      for (const { squad, sum } of score.squads) {
-        const slots = plan.squads.find(({ code }) => code === squad)?.route.length ?? 0;
-        expect({ squad, points: sum.points, max: sum.max }).toEqual({ squad, points: slots, max: slots });
-      }
+      expectFullPoints(plan, clips);
       walked += 1;
     }),
-    { numRuns: 120, seed: 7 },
+    // Shrinking would print every smaller plan too.
+    { numRuns: 120, seed: 7, endOnFailure: true },
   );
   // The property would hold of nothing at all: most plans must really have been walked.
   expect(walked).toBeGreaterThan(50);
-});
+  expect(printed).toBe(MOST_PRINTED);
+}, 240_000);
+
+function expectFullPoints(plan: Plan, clips: readonly SaidClip[]): void {
+  const confirmed = clips.map(({ id }) => ({
+    kind: 'clip-confirmed' as const,
+    clip: id,
+    answers: { place: true, reps: true },
+  }));
+  const { flags, aside, squads, score } = grade(clips, confirmed, plan);
+  expect(flags.map(({ key }) => key)).toEqual([]);
+  expect(aside).toEqual([]);
+  for (const squad of squads) {
+    expect(squad.clips.map(({ assignment }) => assignment.slot)).toEqual([...squad.squad.route.keys()]);
+  }
+  for (const { squad, sum } of score.squads) {
+    const slots = plan.squads.find(({ code }) => code === squad)?.route.length ?? 0;
+    expect({ squad, points: sum.points, max: sum.max }).toEqual({ squad, points: slots, max: slots });
+  }
+}

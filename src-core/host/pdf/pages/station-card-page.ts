@@ -1,6 +1,7 @@
 import { PAPER } from '../../../../renderer/text/english/paper.ts';
 import { QUIET_MODULES } from '../../../platform/qr-symbol.ts';
 import type { StationCard } from '../../../printing/station-card.ts';
+import { fitText } from '../fit-text.ts';
 import { type Layout, type Mark, ours, rule, text, type } from '../marks.ts';
 import { layOutList } from '../text-list.ts';
 
@@ -37,12 +38,21 @@ function layOutHead({ code, place, lesson, className }: StationCard): Mark[] {
   ];
 }
 
+const EXERCISE_TYPE = type('serif', 52, EXERCISE_SMALLEST, 1.02);
+
+/** Height of two lines of the exercise's name, and of the three that a long one needs; what counts has the rest. */
+const EXERCISE_HEIGHTS = { usual: 31, long: 38 };
+
 function layOutExercise({ exercise, countsAs, counting, reps }: StationCard): Mark[] {
+  const { usual, long } = EXERCISE_HEIGHTS;
+  const h = fitText(exercise.text, { widthMm: 138, heightMm: usual }, EXERCISE_TYPE) ? usual : long;
   return [
-    text({ x: 0, y: 51, w: 138, h: 31 }, exercise, type('serif', 52, EXERCISE_SMALLEST, 1.02), {
-      stand: 'middle',
-    }),
-    text({ x: 0, y: 83, w: 138, h: 17 }, countsAs ?? ours(PAPER.countsAs[counting]), type('sans', 17, 11)),
+    text({ x: 0, y: 51, w: 138, h }, exercise, EXERCISE_TYPE, { stand: 'middle' }),
+    text(
+      { x: 0, y: 52 + h, w: 138, h: 48 - h },
+      countsAs ?? ours(PAPER.countsAs[counting]),
+      type('sans', 17, 11),
+    ),
     { kind: 'frame', box: { x: 144, y: 52, w: 46, h: 47 }, lineMm: 0.7, cutMm: 0 },
     text({ x: 145, y: 53, w: 44, h: 34 }, ours(String(reps)), type('serif', 96, 60, 1), {
       align: 'centre',
