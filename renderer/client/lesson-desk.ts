@@ -17,9 +17,11 @@ export type UpdatingCall =
   | 'readClips'
   | 'setClipsFolder'
   | 'savePlan'
-  | 'writeSheet'
+  | 'writeHandIn'
   | 'saveSquads'
-  | 'mergeRoster';
+  | 'mergeRoster'
+  | 'noteConsent'
+  | 'deleteHoldings';
 
 /** What a page does with an open lesson. One a page and lesson. */
 export interface LessonDesk {
@@ -45,6 +47,8 @@ export interface LessonDesk {
   ) => Promise<Reply<Name>>;
   readonly report: (problems: readonly Problem[]) => void;
   readonly putAway: () => void;
+  /** The lesson was deleted: nothing of it is asked for or kept any more. */
+  readonly forget: () => void;
   readonly close: () => void;
 }
 
@@ -110,11 +114,17 @@ export function openLessonDesk({ client, database, first, getWho }: LessonDeskPa
     ask: async (name, input) => {
       const whole = { ...input, lesson, since: store.getSince() } as CallInput<typeof name>;
       const reply = await client.request(name, whole);
-      if (reply.ok) store.take((reply.value as { update: LessonUpdate }).update);
+      // Null: the lesson is no more.
+      const { update } = (reply.ok ? reply.value : { update: null }) as { update: LessonUpdate | null };
+      if (update) store.take(update);
       return reply;
     },
     report,
     putAway: () => change({ troubles: [] }),
+    forget: () => {
+      leave();
+      store.forget();
+    },
     close: () => {
       state.watching?.stop();
       leave();

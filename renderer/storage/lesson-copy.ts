@@ -17,6 +17,8 @@ export interface LessonCopy {
   readonly catchUp: () => Promise<readonly Problem[]>;
   /** Puts what was kept from the last time here, if nothing newer is. */
   readonly restore: () => Promise<void>;
+  /** Nothing is here any more, and nothing is written. */
+  readonly drop: () => void;
   /** Writes what is here now. */
   readonly keep: () => Promise<void>;
 }
@@ -69,6 +71,10 @@ export function openLessonCopy(
         view = kept.view;
         onChange();
       }
+    },
+    drop: () => {
+      if (timer !== null) clearTimeout(timer);
+      view = null;
     },
     keep,
   };

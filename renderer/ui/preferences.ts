@@ -1,5 +1,8 @@
 import { useSyncExternalStore } from 'react';
 
+/** The kinds of hand-in. */
+export type HandInKind = 'csv' | 'xlsx' | 'oneroster';
+
 /** What the teacher likes on this machine; nothing of any lesson. */
 export interface Preferences {
   /** `auto`: as the system has it. */
@@ -17,6 +20,8 @@ export interface Preferences {
   readonly isTourDone: boolean;
   /** School and period of the lesson that was made last, to begin the next one with. */
   readonly lastSchool: { readonly school: string; readonly start: string; readonly end: string };
+  /** What was handed in last, and by which version of OneRoster. */
+  readonly handIn: { readonly kind: HandInKind; readonly version: '1.1' | '1.2' };
 }
 
 const PLACE = 'routemark.preferences';
@@ -30,6 +35,7 @@ const USUAL: Preferences = {
   who: '',
   isTourDone: false,
   lastSchool: { school: '', start: '09:00', end: '09:45' },
+  handIn: { kind: 'csv', version: '1.2' },
 };
 
 const listeners = new Set<() => void>();

@@ -22,6 +22,11 @@ export type CallProblem =
   /** The lesson's clips were not read yet, so there is nothing to hand in. */
   | { readonly code: 'clips-unread' }
   | { readonly code: 'clip-unknown'; readonly clip: string }
+  | { readonly code: 'pupil-unknown'; readonly pupil: string }
+  /** Clips are being read or watched, which leaves files: a list of what would be deleted would not hold. */
+  | { readonly code: 'lesson-busy' }
+  /** What would be deleted is no longer what was listed; look at it again. */
+  | { readonly code: 'holdings-changed' }
   /** Something that the decision names is not in the plan, the roster or among the clips; nothing was recorded. */
   | { readonly code: 'decision-meaningless'; readonly path: string }
   /** The plan on disk is not the one that the edit began with. */

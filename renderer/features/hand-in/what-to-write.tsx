@@ -1,12 +1,13 @@
-import { useState } from 'react';
 import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { DeskView, FolderRef } from '../../../src-core/contract/desk-view.ts';
 import type { LessonView } from '../../../src-core/contract/lesson-view.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { HAND_IN } from '../../text/english/hand-in.ts';
 import { Button } from '../../ui/button.tsx';
-import { FolderPicker } from '../../ui/folder-picker.tsx';
+import { FolderButton } from '../../ui/folder-button.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
+import { Kinds } from './kinds.tsx';
+import type { HandInChoice } from './use-choice.ts';
 
 /** What is written, under which name, and into which folder. */
 export function WhatToWrite({
@@ -14,8 +15,7 @@ export function WhatToWrite({
   names,
   client,
   deskView,
-  rows,
-  mapping,
+  choice,
   into,
   fileName,
   onInto,
@@ -25,38 +25,28 @@ export function WhatToWrite({
   readonly names: LessonNames;
   readonly client: DeskClient;
   readonly deskView: DeskView;
-  readonly rows: number;
-  readonly mapping: string | null;
+  readonly choice: HandInChoice;
   /** Null: the lesson's own folder for sheets. */
   readonly into: FolderRef | null;
   readonly fileName: string;
   readonly onInto: (folder: FolderRef | null) => void;
   readonly onFileName: (name: string) => void;
 }) {
-  const [isPicking, setPicking] = useState(false);
   const { handedIn } = lesson.journal;
   const last = handedIn.at(-1);
-  const choose = async () => {
-    if (!deskView.hasFolderDialog) return setPicking(true);
-    const reply = await client.request('chooseFolders', { purpose: 'hand-in' });
-    const folder = reply.ok ? reply.value.folders[0] : undefined;
-    if (folder) onInto(folder);
-  };
+  const { lastFolder } = choice.memory;
   return (
     <Sheet label={HAND_IN.what} className="col">
       <header className="hd">
         <h2>{HAND_IN.what}</h2>
       </header>
-      <div className="env">
-        <h3>{HAND_IN.gradebook}</h3>
-        <p className="cap">{HAND_IN.gradebookRows(rows, mapping)}</p>
+      <Kinds choice={choice} />
+      <div className="to">
         {last && (
           <p className="cap">
             {HAND_IN.handedIn(handedIn.length, names.times.dayAndMinute(Date.parse(last.at)))}
           </p>
         )}
-      </div>
-      <div className="to">
         <label>
           {HAND_IN.fileName}
           <input
@@ -70,20 +60,14 @@ export function WhatToWrite({
           <br />
           <b>{into?.path ?? HAND_IN.ownFolder(lesson.path.split(/[\\/]/).at(-1) ?? '')}</b>
         </p>
-        <Button onPress={() => void choose()}>{HAND_IN.change}</Button>
+        {lastFolder && into?.token !== lastFolder.token && (
+          <Button onPress={() => onInto(lastFolder)}>{HAND_IN.asLastTime(lastFolder.name)}</Button>
+        )}
+        <FolderButton {...{ client, deskView }} purpose="hand-in" onChoose={onInto}>
+          {HAND_IN.change}
+        </FolderButton>
         {into && <Button onPress={() => onInto(null)}>{HAND_IN.back}</Button>}
       </div>
-      {isPicking && (
-        <FolderPicker
-          client={client}
-          wants="any"
-          onChoose={(folder) => {
-            onInto(folder);
-            setPicking(false);
-          }}
-          onClose={() => setPicking(false)}
-        />
-      )}
     </Sheet>
   );
 }

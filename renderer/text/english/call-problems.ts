@@ -43,6 +43,18 @@ export const callProblems: Wordings<CallProblem['code']> = {
     what: `The clip ${names.clip(clip)} is not in this lesson any more.`,
     todo: 'Read the clips again.',
   }),
+  'pupil-unknown': ({ pupil }) => ({
+    what: `There is no pupil “${pupil}” in roster.csv.`,
+    todo: 'Look at the roster again.',
+  }),
+  'lesson-busy': () => ({
+    what: 'Clips of this lesson are being read or watched, which leaves files.',
+    todo: 'Wait until that is done, or stop it, then look again.',
+  }),
+  'holdings-changed': () => ({
+    what: 'What would go is no longer what the list shows. Nothing was deleted.',
+    todo: 'Look at the list again, then delete.',
+  }),
   'decision-meaningless': ({ path }) => ({
     what: `A decision was not recorded: what it is about (${path}) is not in this lesson.`,
     todo: 'Look at the clip or pupil again and decide once more.',

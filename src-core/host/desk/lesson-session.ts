@@ -50,6 +50,8 @@ export interface LessonSession {
   readonly watching: WatchingJob;
   /** Reads clips from another folder from now on; what was read is forgotten. */
   readonly setClipsFolder: (folder: string | null) => void;
+  /** What was read of the clips is forgotten, for it was deleted. */
+  readonly forgetClips: () => void;
   /** The journal's events, oldest first. */
   readonly getEvents: () => readonly JournalEvent[];
   /** Runs work that writes one after another. */
@@ -105,6 +107,11 @@ function buildSession(place: SessionPlace, state: SessionState): LessonSession {
     if (!isAlike && state.reading.state === 'read') reading.join(hearNobody()).catch(() => {});
     return succeed(null);
   };
+  const readFrom = (clipsFolder: string) => {
+    const ports = openPorts(folder, clipsFolder);
+    Object.assign(state, { ports, clips: NO_CLIPS, reading: UNREAD, clipsFolder });
+    regrade();
+  };
   return {
     lesson: place.lesson,
     folder,
@@ -123,12 +130,8 @@ function buildSession(place: SessionPlace, state: SessionState): LessonSession {
     },
     readClips: reading,
     watching: openWatchingJob(work),
-    setClipsFolder: (chosen) => {
-      const clipsFolder = chosen ?? path.join(folder, 'clips');
-      const ports = openPorts(folder, clipsFolder);
-      Object.assign(state, { ports, clips: NO_CLIPS, reading: UNREAD, clipsFolder });
-      regrade();
-    },
+    setClipsFolder: (chosen) => readFrom(chosen ?? path.join(folder, 'clips')),
+    forgetClips: () => readFrom(state.clipsFolder),
     findClipFile: (clip) => {
       const copy = state.clips.clips.find(({ id }) => id === clip)?.copies[0];
       return copy ? path.join(state.clipsFolder, ...copy.file.path.split('/')) : null;

@@ -1,0 +1,75 @@
+import { useState } from 'react';
+import type { Problem } from '../../../../src-core/contract/problem.ts';
+import type { HoldingScope, Holdings } from '../../../../src-core/lesson-file/deletion-log.ts';
+import type { StepProps } from '../../../client/steps.ts';
+import { forgetLesson } from '../../../storage/forget-lesson.ts';
+import { getPageDatabase } from '../../../storage/use-draft.ts';
+import { readPreferences } from '../../../ui/preferences.ts';
+
+/** A deletion on its way: what would go, and what went. */
+export interface LettingGo {
+  readonly scope: HoldingScope;
+  /** Another scope is another list. */
+  readonly setScope: (scope: HoldingScope) => void;
+  /** Null: not listed yet. */
+  readonly holdings: Holdings | null;
+  readonly state: 'idle' | 'listing' | 'deleting' | 'deleted' | 'failed';
+  readonly done: { readonly files: number; readonly bytes: number } | null;
+  readonly problems: readonly Problem[];
+  readonly list: () => Promise<void>;
+  readonly letGo: () => Promise<void>;
+  /** Puts the list away; watching, which stood still for it, goes on. */
+  readonly leave: () => void;
+}
+
+type State = Pick<LettingGo, 'holdings' | 'state' | 'done' | 'problems'>;
+
+const IDLE: State = { holdings: null, state: 'idle', done: null, problems: [] };
+
+/** Lists what would go and deletes it once it was looked at; `onDeleted` is told of films that went. */
+export function useLettingGo({ desk, state: lessonState }: StepProps, onDeleted: () => void): LettingGo {
+  const { client, lesson } = desk;
+  const [scope, setScope] = useState<HoldingScope>('films');
+  const [now, setNow] = useState<State>(IDLE);
+  return {
+    ...now,
+    scope,
+    setScope: (next) => {
+      setScope(next);
+      setNow(IDLE);
+    },
+    list: async () => {
+      setNow({ ...IDLE, state: 'listing' });
+      // What is watched leaves files as it goes: the list would not hold.
+      lessonState.watching?.stop();
+      lessonState.reading?.stop();
+      const reply = await client.request('readHoldings', { lesson, scope });
+      const { problems } = reply;
+      if (reply.ok) setNow({ ...IDLE, holdings: reply.value.holdings });
+      else setNow({ ...IDLE, state: 'failed', problems });
+    },
+    letGo: async () => {
+      if (!now.holdings) return;
+      setNow({ ...now, state: 'deleting' });
+      const { code } = now.holdings;
+      const who = readPreferences().who || 'teacher';
+      const reply = await desk.ask('deleteHoldings', { who, scope, code });
+      if (!reply.ok) return setNow({ ...IDLE, state: 'failed', problems: reply.problems });
+      const { files, bytes, update } = reply.value;
+      setNow({ ...IDLE, state: 'deleted', done: { files, bytes }, problems: reply.problems });
+      if (update === null) await leaveLesson(desk);
+      else onDeleted();
+    },
+    leave: () => {
+      setNow(IDLE);
+      void desk.watchClips();
+    },
+  };
+}
+
+/** The lesson is no more: this window forgets what it has of it and shows the other lessons. */
+async function leaveLesson({ lesson, forget }: StepProps['desk']): Promise<void> {
+  forget();
+  await forgetLesson(getPageDatabase(), lesson);
+  location.hash = '#/';
+}

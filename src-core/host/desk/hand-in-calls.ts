@@ -1,0 +1,126 @@
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import { buildHandInAct } from '../../app/export-sheet.ts';
+import { recordEntries } from '../../app/record-entries.ts';
+import type { CallOutput, CheckedInput } from '../../contract/calls.ts';
+import type { Handlers } from '../../contract/dispatch.ts';
+import type { Problem } from '../../contract/problem.ts';
+import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
+import { getSchoolDay } from '../school-day.ts';
+import { type DeskParts, withLesson } from './desk-parts.ts';
+import { draftHandIn, HAND_IN_ENDINGS, type HandInDraft, type HandInOrder } from './draft-hand-in.ts';
+import type { CallContext } from './face.ts';
+import type { LessonSession } from './lesson-session.ts';
+import { findFilePlace, placeFile } from './place-file.ts';
+
+/** The calls that hand in. */
+export function buildHandInCalls(
+  desk: DeskParts,
+): Pick<Handlers<CallContext>, 'draftHandIn' | 'writeHandIn' | 'readHandInMemory' | 'saveMapping'> {
+  return {
+    draftHandIn: ({ lesson, ...order }) =>
+      withLesson(desk, lesson, async (session) => {
+        if (session.getView().reading.state !== 'read') return fail({ code: 'clips-unread' });
+        const { content, preview, check, problems } = await draft(desk, session, order);
+        const fileName = `${suggestName(session)}${HAND_IN_ENDINGS[order.what.kind]}`;
+        return succeed({ draft: content?.id ?? null, preview, check, problems, fileName });
+      }),
+    writeHandIn: (order) =>
+      withLesson(desk, order.lesson, async (session) => {
+        const chosen = order.into === null ? null : desk.tokens.find(order.into);
+        if (order.into !== null && chosen === null) return fail({ code: 'folder-unknown' });
+        const written = await session.inTurn(() => write(desk, session, { ...order, chosen }));
+        if (written.ok) await remember(desk, order, chosen);
+        return written;
+      }),
+    readHandInMemory: async () => succeed(readMemory(desk)),
+    saveMapping: async ({ name, columns }) => {
+      await desk.record.change((record) => {
+        const others = record.mappings.filter((mapping) => mapping.name !== name);
+        return { ...record, mappings: columns ? [{ name, columns }, ...others] : others };
+      });
+      return succeed(readMemory(desk));
+    },
+  };
+}
+
+function readMemory({ record, tokens }: DeskParts): CallOutput<'readHandInMemory'> {
+  const { mappings, lastFolder, schoolSet } = record.get();
+  const hand = (place: string | null) => (place !== null && existsSync(place) ? tokens.hand(place) : null);
+  return { mappings, lastFolder: hand(lastFolder), schoolSet: hand(schoolSet) };
+}
+
+async function remember(
+  { record, tokens }: DeskParts,
+  { what }: HandInOrder,
+  chosen: string | null,
+): Promise<void> {
+  const school = what.kind === 'oneroster' && what.school !== null ? tokens.find(what.school) : null;
+  if (chosen === null && school === null) return;
+  await record.change((now) => ({
+    ...now,
+    lastFolder: chosen ?? now.lastFolder,
+    schoolSet: school ?? now.schoolSet,
+  }));
+}
+
+function draft(desk: DeskParts, session: LessonSession, order: HandInOrder): Promise<HandInDraft> {
+  const { what } = order;
+  const school = what.kind === 'oneroster' ? what.school : null;
+  return draftHandIn(
+    {
+      graded: session.getGraded(),
+      today: getSchoolDay(session.getView().plan.zone, session.getPorts().nowMs()),
+      schoolPlace: school && (desk.inboxes.find(school)?.folder ?? desk.tokens.find(school)),
+    },
+    order,
+  );
+}
+
+function suggestName(session: LessonSession): string {
+  const { code, className, date } = session.getView().plan.lesson;
+  const plain = (text: string) =>
+    text
+      .normalize('NFC')
+      .replace(/[^\p{L}\p{N}-]+/gu, '-')
+      .replace(/^-+|-+$/g, '');
+  return [date, plain(code), plain(className)].filter((part) => part !== '').join(' ');
+}
+
+type Order = CheckedInput<'writeHandIn'> & { readonly chosen: string | null };
+type Written = Outcome<CallOutput<'writeHandIn'>, Problem>;
+
+async function write(desk: DeskParts, session: LessonSession, order: Order): Promise<Written> {
+  if (session.getView().reading.state !== 'read') return fail({ code: 'clips-unread' });
+  const { fileName, what, evenWithOpenFlags, chosen: into, replace } = order;
+  // A workbook or an archive of another name would not be known for what it is; a sheet of text is read anywhere.
+  if (what.kind !== 'csv' && !fileName.endsWith(HAND_IN_ENDINGS[what.kind]))
+    return fail({ code: 'file-name-bad', path: fileName });
+  const place = await findFilePlace(session, { into, ownFolder: 'hand-in', fileName, replace });
+  if (!place.ok) return place;
+  const { content, check, problems } = await draft(desk, session, { what, evenWithOpenFlags });
+  if (content === null) return fail(...problems);
+  if (content.id !== order.draft) return fail({ code: 'sheet-changed' });
+  const written = await placeFile(place.value, await content.build());
+  if (!written.ok) return written;
+  const act = buildHandInAct([path.basename(written.value)], check);
+  return recordHandIn(session, order, { file: written.value, act, problems });
+}
+
+interface Done {
+  readonly file: string;
+  readonly act: ReturnType<typeof buildHandInAct>;
+  readonly problems: readonly Problem[];
+}
+
+async function recordHandIn(
+  session: LessonSession,
+  { who, since }: Order,
+  { file, act, problems }: Done,
+): Promise<Written> {
+  const journal = await recordEntries(session.getPorts(), [{ id: session.getPorts().newId(), act }], who);
+  // The sheet is written; that the journal does not say so is told beside it.
+  if (!journal.ok) return succeed({ path: file, update: session.getUpdate(since) }, journal.problems);
+  session.takeJournal(journal.value);
+  return succeed({ path: file, update: session.getUpdate(since) }, problems);
+}
