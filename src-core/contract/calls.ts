@@ -5,6 +5,7 @@ import type { LessonProblem } from '../lesson/lesson-problem.ts';
 import { planSchema } from '../lesson/plan.ts';
 import { type JournalEvent, journalEventSchema } from '../marking/journal-event.ts';
 import { packOrderSchema } from '../printing/pack.ts';
+import { sheetOrderSchema } from '../printing/sheet-order.ts';
 import { call, job } from './call.ts';
 import { carry } from './carried.ts';
 import {
@@ -201,6 +202,26 @@ export const CALLS = {
       replace: z.boolean(),
     }),
     z.object({ paths: z.array(z.string()), pageCount: count }),
+  ),
+  /**
+   * Draws the grade sheet, or the slips of squads or pupils, into one PDF file, in the lesson's `hand-in` folder (`into`
+   * null) or in another. A grade sheet is refused while a flag is open, unless `evenWithOpenFlags`, and is recorded in
+   * the journal as handed in; slips, which hold no mark, are neither. Stills that were never cut are cut now.
+   */
+  printSheet: job(
+    z.strictObject({
+      lesson,
+      since,
+      who,
+      ...sheetOrderSchema.shape,
+      evenWithOpenFlags: z.boolean(),
+      into: folderTokenSchema.nullable(),
+      /** Such as `grade-sheet.pdf`. */
+      fileName,
+      /** Whether a file of that name is replaced. */
+      replace: z.boolean(),
+    }),
+    z.object({ path: z.string(), pageCount: count, update }),
   ),
   /** Columns by destination, as remembered. */
   readMappings: call(nothing, z.object({ mappings: z.array(columnMappingSchema) })),

@@ -93,7 +93,10 @@ async function write(session: LessonSession, order: Order, chosen: string | null
 }
 
 /** What the lesson is made of is never written over by a sheet, and none is put among the clips. */
-async function isLessonsOwn({ folder, getClipsFolder }: LessonSession, file: string): Promise<boolean> {
+export async function isLessonsOwn(
+  { folder, getClipsFolder }: LessonSession,
+  file: string,
+): Promise<boolean> {
   const home = (await findRealFolder(path.dirname(file))) ?? path.dirname(file);
   const clips = (await findRealFolder(getClipsFolder())) ?? getClipsFolder();
   return (home === folder && OWN_FILES.includes(path.basename(file).toLowerCase())) || isWithin(home, clips);
