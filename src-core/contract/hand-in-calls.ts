@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import type { HandInCheck } from '../gradebook/hand-in-check.ts';
 import { planSchema } from '../lesson/plan.ts';
-import { call } from './call.ts';
+import { sheetOrderSchema } from '../printing/sheet-order.ts';
+import { call, job } from './call.ts';
 import { carry } from './carried.ts';
 import { columnMappingSchema, folderRefSchema, folderTokenSchema, lessonIdSchema } from './desk-view.ts';
 import type { HandInPreview } from './hand-in-view.ts';
@@ -72,6 +73,26 @@ export const HAND_IN_CALLS = {
       replace: z.boolean(),
     }),
     z.object({ path: z.string(), update }),
+  ),
+  /**
+   * Draws the grade sheet, or the slips of squads or pupils, into one PDF file, in the lesson's `hand-in` folder (`into`
+   * null) or in another. A grade sheet is refused while a flag is open, unless `evenWithOpenFlags`, and is recorded in
+   * the journal as handed in; slips, which hold no mark, are neither. Stills that were never cut are cut now.
+   */
+  printSheet: job(
+    z.strictObject({
+      lesson,
+      since,
+      who,
+      ...sheetOrderSchema.shape,
+      evenWithOpenFlags: z.boolean(),
+      into: folderTokenSchema.nullable(),
+      /** Such as `grade-sheet.pdf`. */
+      fileName,
+      /** Whether a file of that name is replaced. */
+      replace: z.boolean(),
+    }),
+    z.object({ path: z.string(), pageCount: z.int().min(0), update }),
   ),
   /** Columns by destination, and where hand-ins went, as remembered. */
   readHandInMemory: call(z.strictObject({}), z.object(memory)),

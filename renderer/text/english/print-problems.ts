@@ -17,6 +17,10 @@ export const printProblems: Wordings<PrintProblem['code']> = {
     what: `No clue leads to ${names.station(station)}; it has no clue card.`,
     todo: 'Write the clue into the plan, or tell the squads where to go.',
   }),
+  'print-stills-missing': ({ clip }, names) => ({
+    what: `${names.clip(clip)}: not all of its stills could be made. Their places on the sheet are empty.`,
+    todo: 'Look whether the clip still lies where it was, and whether ffmpeg is here; then print again.',
+  }),
   'print-empty': () => ({
     what: 'There was no page to print.',
     todo: 'Mend what is said beside this, and print again.',

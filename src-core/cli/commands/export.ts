@@ -9,6 +9,7 @@ import { findPlaceRefusal } from '../export-place.ts';
 import { getLessonNames } from '../lesson-names.ts';
 import { type LessonOptions, type OpenFolder, openFolder } from '../open-folder.ts';
 import { formatJson, getExitCode, sayProblems, toJsonProblem } from '../say.ts';
+import { buildStillSource } from '../still-source.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 
 /** The options of `export` as typed. */
@@ -36,7 +37,8 @@ export async function runExport(
   if (!open) return 2;
   const graded = await gradeLesson(open.ports, open.lesson, terminal.job);
   const today = getSchoolDay(open.lesson.plan.zone, open.ports.nowMs());
-  const writing = await kind.write({ graded, today }, options);
+  const stills = buildStillSource(open, graded, { folder, ...options });
+  const writing = await kind.write({ graded, today, stills, job: terminal.job }, options);
   const recorded = await keepRecord(open, writing, options);
   const problems = [...open.problems, ...writing.problems, ...recorded];
   const names = getLessonNames(graded);

@@ -1,7 +1,4 @@
 import { existsSync } from 'node:fs';
-import path from 'node:path';
-import { buildHandInAct } from '../../app/export-sheet.ts';
-import { recordEntries } from '../../app/record-entries.ts';
 import type { CallOutput, CheckedInput } from '../../contract/calls.ts';
 import type { Handlers } from '../../contract/dispatch.ts';
 import type { Problem } from '../../contract/problem.ts';
@@ -12,6 +9,7 @@ import { draftHandIn, HAND_IN_ENDINGS, type HandInDraft, type HandInOrder } from
 import type { CallContext } from './face.ts';
 import type { LessonSession } from './lesson-session.ts';
 import { findFilePlace, placeFile } from './place-file.ts';
+import { recordHandIn } from './record-hand-in.ts';
 
 /** The calls that hand in. */
 export function buildHandInCalls(
@@ -103,24 +101,9 @@ async function write(desk: DeskParts, session: LessonSession, order: Order): Pro
   if (content.id !== order.draft) return fail({ code: 'sheet-changed' });
   const written = await placeFile(place.value, await content.build());
   if (!written.ok) return written;
-  const act = buildHandInAct([path.basename(written.value)], check);
-  return recordHandIn(session, order, { file: written.value, act, problems });
-}
-
-interface Done {
-  readonly file: string;
-  readonly act: ReturnType<typeof buildHandInAct>;
-  readonly problems: readonly Problem[];
-}
-
-async function recordHandIn(
-  session: LessonSession,
-  { who, since }: Order,
-  { file, act, problems }: Done,
-): Promise<Written> {
-  const journal = await recordEntries(session.getPorts(), [{ id: session.getPorts().newId(), act }], who);
-  // The sheet is written; that the journal does not say so is told beside it.
-  if (!journal.ok) return succeed({ path: file, update: session.getUpdate(since) }, journal.problems);
-  session.takeJournal(journal.value);
-  return succeed({ path: file, update: session.getUpdate(since) }, problems);
+  const recorded = await recordHandIn(session, order.who, { fileName, check });
+  return succeed<CallOutput<'writeHandIn'>, Problem>(
+    { path: written.value, update: session.getUpdate(order.since) },
+    [...problems, ...recorded],
+  );
 }
