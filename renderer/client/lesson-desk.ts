@@ -18,10 +18,10 @@ export type UpdatingCall =
   | 'setClipsFolder'
   | 'savePlan'
   | 'writeHandIn'
+  | 'printSheet'
   | 'saveSquads'
   | 'mergeRoster'
-  | 'noteConsent'
-  | 'deleteHoldings';
+  | 'noteConsent';
 
 /** What a page does with an open lesson. One a page and lesson. */
 export interface LessonDesk {
@@ -47,8 +47,6 @@ export interface LessonDesk {
   ) => Promise<Reply<Name>>;
   readonly report: (problems: readonly Problem[]) => void;
   readonly putAway: () => void;
-  /** The lesson was deleted: nothing of it is asked for or kept any more. */
-  readonly forget: () => void;
   readonly close: () => void;
 }
 
@@ -114,17 +112,11 @@ export function openLessonDesk({ client, database, first, getWho }: LessonDeskPa
     ask: async (name, input) => {
       const whole = { ...input, lesson, since: store.getSince() } as CallInput<typeof name>;
       const reply = await client.request(name, whole);
-      // Null: the lesson is no more.
-      const { update } = (reply.ok ? reply.value : { update: null }) as { update: LessonUpdate | null };
-      if (update) store.take(update);
+      if (reply.ok) store.take((reply.value as { update: LessonUpdate }).update);
       return reply;
     },
     report,
     putAway: () => change({ troubles: [] }),
-    forget: () => {
-      leave();
-      store.forget();
-    },
     close: () => {
       state.watching?.stop();
       leave();

@@ -32,8 +32,6 @@ export interface LessonStore {
   readonly settle: () => Promise<void>;
   readonly dismissRefused: () => void;
   readonly stop: () => void;
-  /** The same, and nothing of the lesson is kept in the page's storage any more. */
-  readonly forget: () => void;
 }
 
 /** What a store stands on. */
@@ -70,11 +68,6 @@ export function openLessonStore(parts: StoreParts): LessonStore {
     if (event.kind !== 'lesson-changed' || event.lesson !== lesson) return;
     if (event.revision > (copy.get()?.revision ?? -1)) void sending.catchUp();
   });
-  const end = () => {
-    sending.stop();
-    leave();
-    outbox.stop();
-  };
   const add = async (acts: readonly OutboxAct[]) => {
     if (acts.length === 0) return;
     const who = getWho();
@@ -106,12 +99,10 @@ export function openLessonStore(parts: StoreParts): LessonStore {
     settle: sending.drain,
     dismissRefused: () => shown.set({ refused: [] }),
     stop: () => {
-      end();
+      sending.stop();
+      leave();
+      outbox.stop();
       void copy.keep();
-    },
-    forget: () => {
-      end();
-      copy.drop();
     },
   };
 }

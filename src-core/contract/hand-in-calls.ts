@@ -5,7 +5,7 @@ import { sheetOrderSchema } from '../printing/sheet-order.ts';
 import { call, job } from './call.ts';
 import { carry } from './carried.ts';
 import { columnMappingSchema, folderRefSchema, folderTokenSchema, lessonIdSchema } from './desk-view.ts';
-import type { HandInPreview } from './hand-in-view.ts';
+import type { HandInPreview, SlipView } from './hand-in-view.ts';
 import type { LessonUpdate } from './lesson-update.ts';
 import type { Problem } from './problem.ts';
 
@@ -93,6 +93,11 @@ export const HAND_IN_CALLS = {
       replace: z.boolean(),
     }),
     z.object({ path: z.string(), pageCount: z.int().min(0), update }),
+  ),
+  /** The words of the slips that `printSheet` would print, from what is confirmed by now. */
+  readSlips: call(
+    z.strictObject({ lesson, of: z.enum(['squads', 'pupils']) }),
+    z.object({ slips: carry<readonly SlipView[]>() }),
   ),
   /** Columns by destination, and where hand-ins went, as remembered. */
   readHandInMemory: call(z.strictObject({}), z.object(memory)),

@@ -26,3 +26,15 @@ export type HandInPreview =
       /** The school's set that it is built on; null where none was named or it cannot be read. */
       readonly school: (SchoolDescription & { readonly name: string }) | null;
     };
+
+/** What one slip says. */
+export interface SlipView {
+  /** Whom it is for: `Odda, Teal squad`. */
+  readonly name: string;
+  /** Said in the place of all else to a pupil who was not there; null for all others. */
+  readonly instead: string | null;
+  readonly well: readonly string[];
+  readonly next: readonly string[];
+  /** Null: nothing waits to be confirmed. */
+  readonly waiting: string | null;
+}

@@ -23,15 +23,11 @@ export const KEEPING_CALLS = {
   readHoldings: call(z.strictObject({ lesson, scope }), z.object({ holdings: carry<Holdings>() })),
   /**
    * Deletes exactly what was listed under `code`; the log says that it was, and nothing of what was in it. Where all
-   * goes, the lesson is closed and taken off the list of lessons, and `update` is null.
+   * goes (`isGone`), the lesson is closed and taken off the list of lessons; otherwise faces are told that it changed.
    */
   deleteHoldings: call(
-    z.strictObject({ lesson, since, who, scope, code: z.string().regex(/^[0-9a-f]{8}$/, 'holdings-code') }),
-    z.object({
-      files: z.int().min(0),
-      bytes: z.number().min(0),
-      update: carry<LessonUpdate>().nullable(),
-    }),
+    z.strictObject({ lesson, who, scope, code: z.string().regex(/^[0-9a-f]{8}$/, 'holdings-code') }),
+    z.object({ files: z.int().min(0), bytes: z.number().min(0), isGone: z.boolean() }),
   ),
   /** Compares a tablet's folder with the lesson's clips by whole content; nothing is changed on either. */
   compareTablet: job(

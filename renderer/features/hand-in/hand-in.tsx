@@ -16,9 +16,5 @@ export function HandIn(props: StepProps) {
   const page = props.target === 'look-after' ? 'look-after' : 'marks';
   const show = (next: 'marks' | 'look-after') => props.go('hand-in', next === 'marks' ? null : next);
   const tools = <Pick label={LOOK_AFTER.pages} choices={PAGES} value={page} onChange={show} />;
-  return page === 'marks' ? (
-    <MarksPage {...props} tools={tools} />
-  ) : (
-    <LookAfter {...props} tools={tools} />
-  );
+  return page === 'marks' ? <MarksPage {...props} tools={tools} /> : <LookAfter {...props} tools={tools} />;
 }

@@ -3,7 +3,7 @@ import { Pick } from '../../ui/pick.tsx';
 import type { HandInKind } from '../../ui/preferences.ts';
 import type { HandInChoice } from './use-choice.ts';
 
-const KINDS: readonly HandInKind[] = ['csv', 'xlsx', 'oneroster'];
+const KINDS = Object.keys(HAND_IN.kinds) as readonly HandInKind[];
 
 const VERSIONS = (['1.2', '1.1'] as const).map((value) => ({ value, name: HAND_IN.versions[value] }));
 
@@ -25,9 +25,11 @@ export function Kinds({ choice }: { readonly choice: HandInChoice }) {
             />
             <span>
               <b>{HAND_IN.kinds[each].name}</b>
-              <span className="cap">{HAND_IN.kinds[each].what}</span>
-              {each === kind && each !== 'oneroster' && (
-                <span className="cap">{HAND_IN.columnsAs(mapping?.name ?? null)}</span>
+              {each === kind && (
+                <span className="cap">
+                  {HAND_IN.kinds[each].what}
+                  {(each === 'csv' || each === 'xlsx') && ` ${HAND_IN.columnsAs(mapping?.name ?? null)}`}
+                </span>
               )}
             </span>
           </label>

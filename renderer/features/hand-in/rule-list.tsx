@@ -14,7 +14,7 @@ export function RuleList({
 }) {
   const broken = rules.filter(({ slips }) => slips.length > 0);
   return (
-    <details className="rules" open={broken.length > 0}>
+    <details className="set-rules" open={broken.length > 0}>
       <summary>{SET.rules(rules.length - broken.length, rules.length, version)}</summary>
       <ul>
         {[...broken, ...rules.filter(({ slips }) => slips.length === 0)].map(({ rule, slips }) => (
@@ -26,7 +26,7 @@ export function RuleList({
               {RULE_CHECKS[rule]} <code>{rule}</code>
               <span className="vh">{slips.length > 0 ? SET.broken : SET.kept}</span>
               {slips.slice(0, 3).map((slip) => (
-                <span key={`${slip.file} ${slip.record} ${slip.column}`} className="need slip">
+                <span key={`${slip.file} ${slip.record} ${slip.column}`} className="need broken">
                   {describeProblem(slip, BARE_NAMES).what}
                 </span>
               ))}

@@ -22,7 +22,7 @@ export function SetPreview({
   const { files, rules, school } = set;
   const [shown, setShown] = useState('results.csv');
   const notes = draft.problems
-    .filter(({ code }) => code !== 'bundle-rule-broken')
+    .filter(({ code }) => code !== 'bundle-rule-broken' && code !== 'bundle-school-missing')
     .map((problem) => describeProblem(problem, names));
   return (
     <Sheet label={HAND_IN.preview} className="col pvw">

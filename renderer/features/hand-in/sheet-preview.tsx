@@ -28,11 +28,13 @@ export function SheetPreview({
         <h2>{fileName}</h2>
         <span className="cap">{HAND_IN.rows((account ?? sheet).rows.length)}</span>
         <span className="push" />
-        {preview.kind === 'xlsx' && (
-          <Pick label={HAND_IN.whichSheet} choices={SHEETS} value={shown} onChange={setShown} />
-        )}
-        <Button onPress={() => setMapping(true)}>{HAND_IN.columns}</Button>
+        {!account && <Button onPress={() => setMapping(true)}>{HAND_IN.columns}</Button>}
       </header>
+      {preview.kind === 'xlsx' && (
+        <div className="paper-order">
+          <Pick label={HAND_IN.whichSheet} choices={SHEETS} value={shown} onChange={setShown} />
+        </div>
+      )}
       {isMapping && (
         <ColumnsSlip
           columns={sheet.columns.map(({ head, field }) => ({ head, field }))}

@@ -4,6 +4,7 @@ import type { SheetColumn } from '../../../src-core/gradebook/grade-sheet.ts';
 import type { LessonDesk } from '../../client/lesson-desk.ts';
 import { useDraft } from '../../storage/use-draft.ts';
 import { changePreferences, type HandInKind, usePreferences } from '../../ui/preferences.ts';
+import { isPaper } from './file-names.ts';
 import type { HandInWhat } from './use-hand-in-draft.ts';
 import { type HandInMemory, type Mapping, useMemory } from './use-memory.ts';
 
@@ -18,6 +19,7 @@ export interface SchoolChoice {
 
 /** What is to be handed in, and the ways to choose otherwise. */
 export interface HandInChoice {
+  /** Of what is printed: the sheet whose marks it shows. */
   readonly what: HandInWhat;
   readonly kind: HandInKind;
   readonly version: '1.1' | '1.2';
@@ -47,7 +49,7 @@ export function useChoice({ client, lesson }: LessonDesk): HandInChoice {
     () =>
       kind === 'oneroster'
         ? { kind, version, school: token, classId, category }
-        : { kind, columns: columns && [...columns] },
+        : { kind: kind === 'xlsx' ? kind : 'csv', columns: isPaper(kind) ? null : columns && [...columns] },
     [kind, version, columns, token, classId, category],
   );
   return {

@@ -1,5 +1,5 @@
 import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
-import type { DeskView, FolderRef } from '../../../src-core/contract/desk-view.ts';
+import type { DeskView } from '../../../src-core/contract/desk-view.ts';
 import type { LessonView } from '../../../src-core/contract/lesson-view.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { HAND_IN } from '../../text/english/hand-in.ts';
@@ -7,7 +7,7 @@ import { Button } from '../../ui/button.tsx';
 import { FolderButton } from '../../ui/folder-button.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
 import { Kinds } from './kinds.tsx';
-import type { HandInChoice } from './use-choice.ts';
+import type { Marks } from './use-marks.ts';
 
 /** What is written, under which name, and into which folder. */
 export function WhatToWrite({
@@ -15,23 +15,15 @@ export function WhatToWrite({
   names,
   client,
   deskView,
-  choice,
-  into,
-  fileName,
-  onInto,
-  onFileName,
+  marks,
 }: {
   readonly lesson: LessonView;
   readonly names: LessonNames;
   readonly client: DeskClient;
   readonly deskView: DeskView;
-  readonly choice: HandInChoice;
-  /** Null: the lesson's own folder for sheets. */
-  readonly into: FolderRef | null;
-  readonly fileName: string;
-  readonly onInto: (folder: FolderRef | null) => void;
-  readonly onFileName: (name: string) => void;
+  readonly marks: Marks;
 }) {
+  const { choice, into, setInto } = marks;
   const { handedIn } = lesson.journal;
   const last = handedIn.at(-1);
   const { lastFolder } = choice.memory;
@@ -50,9 +42,9 @@ export function WhatToWrite({
         <label>
           {HAND_IN.fileName}
           <input
-            value={fileName}
+            value={marks.typedName}
             maxLength={200}
-            onChange={({ currentTarget }) => onFileName(currentTarget.value)}
+            onChange={({ currentTarget }) => marks.setTypedName(currentTarget.value)}
           />
         </label>
         <p>
@@ -61,12 +53,12 @@ export function WhatToWrite({
           <b>{into?.path ?? HAND_IN.ownFolder(lesson.path.split(/[\\/]/).at(-1) ?? '')}</b>
         </p>
         {lastFolder && into?.token !== lastFolder.token && (
-          <Button onPress={() => onInto(lastFolder)}>{HAND_IN.asLastTime(lastFolder.name)}</Button>
+          <Button onPress={() => setInto(lastFolder)}>{HAND_IN.asLastTime(lastFolder.name)}</Button>
         )}
-        <FolderButton {...{ client, deskView }} purpose="hand-in" onChoose={onInto}>
+        <FolderButton {...{ client, deskView }} purpose="hand-in" onChoose={setInto}>
           {HAND_IN.change}
         </FolderButton>
-        {into && <Button onPress={() => onInto(null)}>{HAND_IN.back}</Button>}
+        {into && <Button onPress={() => setInto(null)}>{HAND_IN.back}</Button>}
       </div>
     </Sheet>
   );

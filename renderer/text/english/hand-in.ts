@@ -32,6 +32,18 @@ export const HAND_IN = {
       name: 'OneRoster set',
       what: 'An archive (.zip) for gradebooks that read the standard, held to its rules by name.',
     },
+    'grade-sheet': {
+      name: 'Grade sheet on paper',
+      what: 'A PDF with each squad’s walk, answers, points and one still a rep, to be signed.',
+    },
+    'squad-slips': {
+      name: 'Slips for squads',
+      what: 'A PDF, a page a squad: what went well and what to do next, in plain words.',
+    },
+    'pupil-slips': {
+      name: 'Slips for pupils',
+      what: 'The same for each pupil, several a page, to be cut apart.',
+    },
   },
   columnsAs: (mapping: string | null) =>
     mapping === null ? 'Columns as the plan has them.' : `Columns as last time for “${mapping}”.`,
@@ -78,9 +90,12 @@ export const HAND_IN = {
   },
   allInked: 'Everything is inked and settled. The marks are final.',
   notFinal: (flags: number) => `Write while flags are open. Every row will say “not final: ${flags} open”.`,
+  notFinalPaper: (flags: number) =>
+    `Print while ${count(flags, 'flag')} ${flags === 1 ? 'is' : 'are'} open. Every page will say “Not final”.`,
   write: (fileName: string) => `Write ${fileName}`,
   writing: 'Writing…',
   written: (path: string) => `Written: ${path}`,
+  toKnow: 'What to know of it',
   replace: 'Replace it',
   failed: 'Nothing was written',
   asking: 'Laying out the sheet…',

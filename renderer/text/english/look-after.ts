@@ -1,3 +1,4 @@
+import type { DeletionEntry } from '../../../src-core/lesson-file/deletion-log.ts';
 import { count, size } from './amounts.ts';
 
 /** All that is said on the sheets that look after what is kept of a lesson. */
@@ -24,7 +25,7 @@ export const LOOK_AFTER = {
     `${title}, ${className}, ${date}: kept until ${until}`,
   log: 'Deleted so far',
   noDeletions: 'Nothing yet. The log says when, who and how much, and nothing of what was in it.',
-  deletion: (at: string, who: string, what: 'films' | 'all', files: number, bytes: number) =>
+  deletion: (at: string, { who, what, files, bytes }: DeletionEntry) =>
     `${at}, ${who}: ${what === 'films' ? 'clips and stills' : 'everything'}, ${count(files, 'file')}, ${size(bytes)}`,
 
   tablet: 'Tablets',
@@ -50,7 +51,8 @@ export const LOOK_AFTER = {
   consents: { none: 'not noted', given: 'given', withheld: 'withheld' },
   stillsOf: (name: string) => `Stills of ${name}`,
   stills: { yes: 'may be shown', no: 'not shown' },
-  record: 'Record…',
+  record: 'Record',
+  recordLabel: (name: string) => `Record of ${name}`,
   recordOf: (name: string) => `Everything held on ${name}`,
   recordText: 'The record as it will be written',
   recordInto: (folder: string | null, fileName: string) =>

@@ -1,4 +1,6 @@
 import { existsSync } from 'node:fs';
+import { nameSlip, wordSlip } from '../../../renderer/text/english/slips.ts';
+import { draftSlips } from '../../app/draft-slips.ts';
 import type { CallOutput, CheckedInput } from '../../contract/calls.ts';
 import type { Handlers } from '../../contract/dispatch.ts';
 import type { Problem } from '../../contract/problem.ts';
@@ -14,7 +16,10 @@ import { recordHandIn } from './record-hand-in.ts';
 /** The calls that hand in. */
 export function buildHandInCalls(
   desk: DeskParts,
-): Pick<Handlers<CallContext>, 'draftHandIn' | 'writeHandIn' | 'readHandInMemory' | 'saveMapping'> {
+): Pick<
+  Handlers<CallContext>,
+  'draftHandIn' | 'writeHandIn' | 'readSlips' | 'readHandInMemory' | 'saveMapping'
+> {
   return {
     draftHandIn: ({ lesson, ...order }) =>
       withLesson(desk, lesson, async (session) => {
@@ -30,6 +35,15 @@ export function buildHandInCalls(
         const written = await session.inTurn(() => write(desk, session, { ...order, chosen }));
         if (written.ok) await remember(desk, order, chosen);
         return written;
+      }),
+    readSlips: ({ lesson, of }) =>
+      withLesson(desk, lesson, async (session) => {
+        if (session.getView().reading.state !== 'read') return fail({ code: 'clips-unread' });
+        const { plan } = session.getView();
+        const slips = draftSlips(session.getGraded(), of);
+        return succeed({
+          slips: slips.map((slip) => ({ name: nameSlip(plan, slip), ...wordSlip(plan, slip) })),
+        });
       }),
     readHandInMemory: async () => succeed(readMemory(desk)),
     saveMapping: async ({ name, columns }) => {

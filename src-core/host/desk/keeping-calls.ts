@@ -91,7 +91,7 @@ async function keepUntil({ folder }: LessonSession, until: string | null): Promi
 async function letGo(
   desk: DeskParts,
   session: LessonSession,
-  { scope, code, who, since, lesson }: CheckedInput<'deleteHoldings'>,
+  { scope, code, who, lesson }: CheckedInput<'deleteHoldings'>,
 ): Promise<Outcome<CallOutput<'deleteHoldings'>, Problem>> {
   if (isBusy(session)) return fail({ code: 'lesson-busy' });
   const { folder } = session;
@@ -99,17 +99,13 @@ async function letGo(
   if (holdings.code !== code) return fail({ code: 'holdings-changed' });
   const stamp = { who, at: new Date(session.getPorts().nowMs()).toISOString() };
   const { files, bytes, problems } = await deleteHoldings(folder, { scope, holdings, stamp });
-  if (scope === 'films' || existsSync(path.join(folder, 'plan.json'))) {
-    session.forgetClips();
-    return succeed<CallOutput<'deleteHoldings'>, Problem>(
-      { files, bytes, update: session.getUpdate(since) },
-      problems,
-    );
-  }
-  desk.lessons.close(lesson);
-  await desk.record.change((record) => ({
-    ...record,
-    lessons: record.lessons.filter((one) => one.lesson !== lesson),
-  }));
-  return succeed<CallOutput<'deleteHoldings'>, Problem>({ files, bytes, update: null }, problems);
+  const isGone = scope === 'all' && !existsSync(path.join(folder, 'plan.json'));
+  if (isGone) {
+    desk.lessons.close(lesson);
+    await desk.record.change((record) => ({
+      ...record,
+      lessons: record.lessons.filter((one) => one.lesson !== lesson),
+    }));
+  } else session.forgetClips();
+  return succeed<CallOutput<'deleteHoldings'>, Problem>({ files, bytes, isGone }, problems);
 }

@@ -117,10 +117,8 @@ function Log({ view, names }: { readonly view: KeepingView; readonly names: Less
       <h3>{LOOK_AFTER.log}</h3>
       {view.deletions.length === 0 && <p className="cap">{LOOK_AFTER.noDeletions}</p>}
       <ul className="lines">
-        {view.deletions.toReversed().map(({ at, who, what, files, bytes }) => (
-          <li key={at}>
-            {LOOK_AFTER.deletion(names.times.dayAndMinute(Date.parse(at)), who, what, files, bytes)}
-          </li>
+        {view.deletions.toReversed().map((entry) => (
+          <li key={entry.at}>{LOOK_AFTER.deletion(names.times.dayAndMinute(Date.parse(entry.at)), entry)}</li>
         ))}
       </ul>
     </section>

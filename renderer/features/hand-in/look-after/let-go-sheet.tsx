@@ -39,7 +39,7 @@ export function LetGoSheet({
               />
               <span>
                 <b>{LOOK_AFTER.scopes[each]}</b>
-                <span className="cap">{LOOK_AFTER.scopeWhat[each]}</span>
+                {each === scope && <span className="cap">{LOOK_AFTER.scopeWhat[each]}</span>}
               </span>
             </label>
           </div>

@@ -53,7 +53,7 @@ export function PupilRow({
         </select>
       </td>
       <td>
-        <Button look="bare" label={LOOK_AFTER.recordOf(name)} onPress={onRecord}>
+        <Button look="bare" label={LOOK_AFTER.recordLabel(name)} onPress={onRecord}>
           {LOOK_AFTER.record}
         </Button>
       </td>

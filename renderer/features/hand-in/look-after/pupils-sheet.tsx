@@ -18,9 +18,7 @@ export function PupilsSheet(step: StepProps) {
         <h2>{LOOK_AFTER.pupils}</h2>
         <span className="cap">{LOOK_AFTER.pupilCounts(lesson.pupils.length, unnoted, hidden)}</span>
       </header>
-      {pupil && (
-        <RecordSlip key={pupil.id} pupil={pupil} onClose={() => setShown(null)} {...step} />
-      )}
+      {pupil && <RecordSlip key={pupil.id} pupil={pupil} onClose={() => setShown(null)} {...step} />}
       <p className="cap pad">{LOOK_AFTER.noReasons}</p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
       <section className="pv" tabIndex={0} aria-label={LOOK_AFTER.pupils}>

@@ -53,11 +53,11 @@ export function useLettingGo({ desk, state: lessonState }: StepProps, onDeleted:
       setNow({ ...now, state: 'deleting' });
       const { code } = now.holdings;
       const who = readPreferences().who || 'teacher';
-      const reply = await desk.ask('deleteHoldings', { who, scope, code });
+      const reply = await client.request('deleteHoldings', { lesson, who, scope, code });
       if (!reply.ok) return setNow({ ...IDLE, state: 'failed', problems: reply.problems });
-      const { files, bytes, update } = reply.value;
+      const { files, bytes, isGone } = reply.value;
       setNow({ ...IDLE, state: 'deleted', done: { files, bytes }, problems: reply.problems });
-      if (update === null) await leaveLesson(desk);
+      if (isGone) await leaveLesson(desk);
       else onDeleted();
     },
     leave: () => {
@@ -68,8 +68,9 @@ export function useLettingGo({ desk, state: lessonState }: StepProps, onDeleted:
 }
 
 /** The lesson is no more: this window forgets what it has of it and shows the other lessons. */
-async function leaveLesson({ lesson, forget }: StepProps['desk']): Promise<void> {
-  forget();
+async function leaveLesson({ lesson, close }: StepProps['desk']): Promise<void> {
+  // What it still had to keep is written first, and then all of it goes.
+  close();
   await forgetLesson(getPageDatabase(), lesson);
   location.hash = '#/';
 }

@@ -29,7 +29,9 @@ export function useTablet({ client, lesson }: LessonDesk): Tablet {
     ...now,
     stop,
     compare: async (folder) => {
-      const { signal } = (job.current = new AbortController());
+      const controller = new AbortController();
+      job.current = controller;
+      const { signal } = controller;
       setNow({ ...IDLE, folder, running: { done: 0, total: 0 } });
       const reply = await client.request(
         'compareTablet',
