@@ -112,7 +112,7 @@ describe.skipIf(!canReadPaper())('forty-five pupils and sixty clips on paper', (
     expect(await findSharpestStep(getSheet(LETTER))).toBeLessThan(50);
   });
 
-  test('gives each pupil one slip to cut out, whole, without a number or another’s name', async () => {
+  test('gives each pupil a slip to cut out, whole and without a number', async () => {
     const file = await print({ ...LETTER, kind: 'pupil-slips', stills: 'left-out' });
     const pages = await readWords(file);
     expect(pages).toHaveLength(12);

@@ -27,7 +27,7 @@ export interface GradeStyle {
 }
 
 /** Sizes of stills, the largest first; smaller ones where that spares a page. */
-const SCALES = [1.1, 1, 0.9, 0.8, 0.72, 0.65] as const;
+const SCALES = [1.3, 1.1, 1, 0.9, 0.8, 0.72, 0.65] as const;
 
 const FRAME = { top: GRADES_TOP, bottom: GRADES_BOTTOM };
 
