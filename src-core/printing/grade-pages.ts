@@ -72,7 +72,7 @@ export interface SquadGrades {
   readonly orderRule: OrderRule;
 }
 
-/** A whole grade sheet. */
+/** A whole grade sheet: the class first, then each squad. */
 export interface GradePages {
   readonly classPage: ClassGrades;
   /** In the plan's order. */

@@ -52,8 +52,11 @@ export type RowStrip =
   /** `list`: a pupil who may be in the picture is on the do-not-film list. */
   | { readonly look: 'none'; readonly why: 'asked' | 'list' };
 
-/** Stills a line at most: more reps than these are shown by every second, third, … of them, with their numbers. */
-const MOST_STILLS = 40;
+/**
+ * Stills a line at most. More reps than these are shown by every second, third, … of them, with their numbers; pictures
+ * that count nothing only show what was done where.
+ */
+const MOST_STILLS = { counted: 40, even: 6 } as const;
 
 interface RowsInput {
   readonly plan: Plan;
@@ -112,7 +115,8 @@ function buildEmptyRow({ plan, score }: RowsInput, { slot, station, override }: 
 function buildStrip({ hidden, stills }: RowsInput, { id, mayShow, strip }: SheetClip): RowStrip {
   if (mayShow.some((squad) => hidden.has(squad))) return { look: 'none', why: 'list' };
   if (stills === 'left-out') return { look: 'none', why: 'asked' };
-  const step = Math.ceil(strip.length / MOST_STILLS);
+  const most = strip.some(({ number }) => number !== null) ? MOST_STILLS.counted : MOST_STILLS.even;
+  const step = Math.ceil(strip.length / most);
   return { look: stills, clip: id, stills: strip.filter((_, at) => (at + 1) % step === 0) };
 }
 

@@ -33,18 +33,20 @@ export const GRADES = {
   pupil: 'Pupil',
   squad: 'Squad',
   stations: 'Station, in the order filmed',
-  stills: 'One still per rep, where the movement turns',
+  stills: 'Stills: numbered, one a rep where the movement turns; else evenly spaced',
   noStills: 'Remarks',
   walk: 'Route and clips',
   noTime: 'no time',
   unknownStation: '?',
   flags: 'Flags, and how each was settled',
-  noFlags: 'There was no flag.',
+  noFlags: 'Flags: none.',
   teacher: 'Teacher',
   date: 'Date',
   rowExercise: (exercise: string, reps: number) => `${exercise}, ${reps}`,
-  rowSlot: (slot: number | null, time: string | null) =>
-    [slot === null ? null : `slot ${slot + 1}`, time].filter((part) => part !== null).join(', '),
+  rowSlot: (slot: number | null, time: string | null, isPencilled: boolean) =>
+    [slot === null ? null : `slot ${slot + 1}`, time, isPencilled ? 'unconfirmed' : null]
+      .filter((part) => part !== null)
+      .join(', '),
   unknownPlace: 'Nobody knows where',
   noMark: { absent: 'absent', excused: 'excused' },
   walkLegend:
@@ -99,12 +101,10 @@ const ROLES: Readonly<Record<GradeRow['role'], string | null>> = {
 
 /** What there is to say of one line of a squad's page; empty where nothing is out of the ordinary. */
 export function wordRow(row: GradeRow, isListTold: boolean): string {
-  const isPencilled = row.answers.some(({ isInk }) => !isInk);
   const isHidden = row.strip?.look === 'none' && row.strip.why === 'list' && !isListTold;
   return [
     ROLES[row.role],
     row.isBroken ? 'Out of order, against the route.' : null,
-    isPencilled ? 'Not confirmed yet.' : null,
     row.override ? `${wordOverride(row.override)}.` : null,
     isHidden ? 'No stills: somebody in it may be on the do-not-film list.' : null,
   ]

@@ -1,7 +1,10 @@
 import type { PrintProblem } from '../../../src-core/printing/print-problem.ts';
 import type { Wordings } from './wordings.ts';
 
-const WHERE = (field: string) => (field.startsWith('roster') ? field : `plan.json, ${field}`);
+/** Places of words that are not the plan's. */
+const ELSEWHERE = /^(roster|marks\.jsonl|clip|flag|slip)\b/;
+
+const WHERE = (field: string) => (ELSEWHERE.test(field) ? field : `plan.json, ${field}`);
 
 /** Words for what kept something off the paper. */
 export const printProblems: Wordings<PrintProblem['code']> = {

@@ -64,7 +64,9 @@ async function layOutGrades(
     { source: stills, isGrey: order.isGrey },
     job,
   );
-  const style = { plan, names, pictures };
+  // Folders of clips say nothing that the page does not.
+  const clip = (id: string) => names.clip(id).split('/').at(-1) ?? id;
+  const style = { plan, names: { ...names, clip }, pictures };
   return {
     layouts: [
       ...layOutClassGrades(pages.classPage),

@@ -1,8 +1,16 @@
 import { Readable } from 'node:stream';
 import { buffer } from 'node:stream/consumers';
+import { groupBy } from '../../platform/group-by.ts';
 import { runFfmpeg } from '../ffmpeg.ts';
 import { findFfmpeg } from '../find-ffmpeg.ts';
-import { readAspect } from './draw-pages.ts';
+
+/** The stills of one clip. */
+export interface ClipPictures {
+  /** JPEG files, in order; null where one could not be made. */
+  readonly jpegs: readonly (Uint8Array | null)[];
+  /** Width by height; of a usual film where there is no picture at all. */
+  readonly aspect: number;
+}
 
 /** What stills look like on paper. */
 export interface StillLook {
@@ -20,23 +28,46 @@ const BLURRED_SIDE = 16;
 /** Longer side to which a blurred still is drawn out again, so that it shows soft spots and not tiles. */
 const SMOOTH_SIDE = 128;
 
-const LIMIT_SECONDS = 60;
+/** Longer side of a still that is not blurred, as watching leaves it. */
+const SHARP_SIDE = 224;
+
+/** A thousand stills are a matter of a few seconds; ten times that is a hang. */
+const LIMIT_SECONDS = 90;
 
 /**
- * JPEG stills of one clip, blurred, grey, or as they are. Whatever cannot be retouched is null: never does a sharp
- * picture take the place of a blurred one.
+ * Stills of clips, blurred, grey, or as they are. Whatever cannot be retouched is null: never does a sharp picture take
+ * the place of a blurred one.
  */
 export async function retouchStills(
-  stills: readonly (Uint8Array | null)[],
+  clips: readonly ClipPictures[],
   look: StillLook,
-): Promise<readonly (Uint8Array | null)[]> {
-  const given = stills.filter((still) => still !== null);
-  const [first] = given;
-  if (!first || (!look.isBlurred && !look.isGrey)) return stills;
-  const made = await run(given, listFilters(readAspect(first), look));
-  if (made.length !== given.length) return stills.map(() => null);
+): Promise<readonly ClipPictures[]> {
+  if (!look.isBlurred && !look.isGrey) return clips;
+  const alike = groupBy(clips, ({ aspect }) => aspect.toFixed(2));
+  const made = new Map<ClipPictures, ClipPictures>();
+  for (const group of alike.values()) {
+    // All of one shape at once, for ffmpeg takes longer to start than to draw; one by one where a picture is damaged.
+    const whole = await retouchTogether(group, look);
+    for (const clip of group) {
+      const own = whole?.get(clip) ?? (await retouchTogether([clip], look))?.get(clip);
+      made.set(clip, { ...clip, jpegs: own ?? clip.jpegs.map(() => null) });
+    }
+  }
+  return clips.map((clip) => made.get(clip) ?? { ...clip, jpegs: [] });
+}
+
+/** The stills of clips of one shape; null where not every picture came out of it. */
+async function retouchTogether(
+  clips: readonly ClipPictures[],
+  look: StillLook,
+): Promise<ReadonlyMap<ClipPictures, ClipPictures['jpegs']> | null> {
+  const given = clips.flatMap(({ jpegs }) => jpegs.filter((still) => still !== null));
+  const made = given.length === 0 ? [] : await run(given, listFilters(clips[0]?.aspect ?? 1, look));
+  if (made.length !== given.length) return null;
   const left = [...made];
-  return stills.map((still) => (still === null ? null : (left.shift() ?? null)));
+  return new Map(
+    clips.map((clip) => [clip, clip.jpegs.map((still) => (still === null ? null : (left.shift() ?? null)))]),
+  );
 }
 
 /** Averages over squares first, so that nothing finer is left to be drawn out. */
@@ -47,6 +78,7 @@ function listFilters(aspect: number, { isBlurred, isGrey }: StillLook): string {
   };
   return [
     ...(isBlurred ? [scaleTo(BLURRED_SIDE, 'area'), scaleTo(SMOOTH_SIDE, 'bicubic')] : []),
+    ...(!isBlurred ? [scaleTo(SHARP_SIDE, 'bicubic')] : []),
     ...(isGrey ? ['hue=s=0'] : []),
     'format=yuvj420p',
   ].join(',');

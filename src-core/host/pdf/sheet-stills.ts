@@ -7,7 +7,7 @@ import type { RowStrip } from '../../printing/grade-rows.ts';
 import type { PrintProblem } from '../../printing/print-problem.ts';
 import { readStill } from '../media/still.ts';
 import { readAspect } from './draw-pages.ts';
-import { retouchStills } from './retouch-stills.ts';
+import { type ClipPictures, retouchStills } from './retouch-stills.ts';
 
 /** Where stills come from: what watching left, else the clip itself. */
 export interface StillSource {
@@ -16,14 +16,6 @@ export interface StillSource {
   /** Null: the lesson has no such clip, or it is gone. */
   readonly findFile: (clip: string) => string | null;
   readonly readStrip: (clip: string, wanted: readonly StripStill[]) => Promise<readonly StripPicture[]>;
-}
-
-/** The stills of one line, ready to be drawn. */
-export interface ClipPictures {
-  /** In the line's order; null where one could not be made. */
-  readonly jpegs: readonly (Uint8Array | null)[];
-  /** Width by height; of a usual film where there is no picture at all. */
-  readonly aspect: number;
 }
 
 /** A kept picture farther than this from the moment wanted shows another moment; one is cut instead. */
@@ -48,18 +40,22 @@ export async function readSheetStills(
   const strips = squads.flatMap(({ rows }) =>
     rows.flatMap(({ strip }) => (strip && strip.look !== 'none' ? [strip] : [])),
   );
-  const pictures = new Map<string, ClipPictures>();
-  const problems: PrintProblem[] = [];
+  const plain: ClipPictures[] = [];
   for (const strip of strips) {
     job.signal.throwIfAborted();
-    job.onProgress({ step: 'stills', done: pictures.size, total: strips.length });
-    const plain = await readStrip(strip, source);
-    const jpegs = await retouchStills(plain, { isBlurred: strip.look === 'blurred', isGrey });
+    job.onProgress({ step: 'stills', done: plain.length, total: strips.length });
+    const jpegs = await readStrip(strip, source);
     const first = jpegs.find((jpeg) => jpeg !== null);
-    pictures.set(strip.clip, { jpegs, aspect: first ? readAspect(first) : USUAL_ASPECT });
-    if (jpegs.includes(null)) problems.push({ code: 'print-stills-missing', clip: strip.clip });
+    plain.push({ jpegs, aspect: first ? readAspect(first) : USUAL_ASPECT });
   }
-  return { pictures, problems };
+  const isBlurred = strips.some(({ look }) => look === 'blurred');
+  const ready = await retouchStills(plain, { isBlurred, isGrey });
+  return {
+    pictures: new Map(strips.map(({ clip }, at) => [clip, ready[at] ?? { jpegs: [], aspect: USUAL_ASPECT }])),
+    problems: strips.flatMap(({ clip }, at) =>
+      ready[at]?.jpegs.includes(null) === false ? [] : [{ code: 'print-stills-missing', clip }],
+    ),
+  };
 }
 
 async function readStrip({ clip, stills }: Pictured, source: StillSource): Promise<(Uint8Array | null)[]> {

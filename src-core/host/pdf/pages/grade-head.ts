@@ -6,7 +6,7 @@ import { BLOCK, type Mark, ours, rule, text, type } from '../marks.ts';
 /** Where a grade sheet goes on under its head, in millimetres. */
 export const GRADES_TOP = 24;
 
-/** Where its foot begins. */
+/** Where its foot begins, in millimetres from the top of the block. */
 export const GRADES_BOTTOM = BLOCK.h - 5;
 
 /** The head of every page: school, lesson and day; the squad, or the sheet's own name; and whether it is final. */

@@ -6,7 +6,7 @@ import type { Said } from '../../../printing/said.ts';
 import { measureHeight } from '../fit-text.ts';
 import type { Block } from '../flow.ts';
 import { BLOCK, type Box, type Mark, ours, rule, text, type } from '../marks.ts';
-import type { ClipPictures } from '../sheet-stills.ts';
+import type { ClipPictures } from '../retouch-stills.ts';
 
 /** How the lines of one squad's page are laid out. */
 export interface RowStyle {
@@ -29,7 +29,7 @@ export function getColumns(criteria: number) {
 const ID_WIDTH = 31;
 const PLATE = 8;
 const GAP = 0.7;
-const PADDING = 1.3;
+const PADDING = 0.8;
 
 /** A still of a film held upright or flat has this area at full scale, in square millimetres. */
 const STILL_AREA = 96;
@@ -79,7 +79,7 @@ export function buildRowBlock(row: GradeRow, style: RowStyle): Block {
 
 /** Reasons are the teacher's words, everything else is ours. */
 function sayNote(row: GradeRow, note: string): Said {
-  return { text: note, field: row.override === null ? '' : (row.fileName ?? '') };
+  return { text: note, field: row.override === null ? '' : 'marks.jsonl' };
 }
 
 interface Line {
@@ -88,7 +88,8 @@ interface Line {
   readonly h: number;
 }
 
-function listIdentity({ station, slot, startMs, fileName, role }: GradeRow, plan: Plan): readonly Line[] {
+function listIdentity(row: GradeRow, plan: Plan): readonly Line[] {
+  const { station, slot, startMs, fileName, role } = row;
   const time = startMs === null ? (role === 'no-clip' ? null : GRADES.noTime) : wordTime(startMs, plan);
   const lines: [Said, typeof PLACE][] = [
     [station?.place ?? ours(GRADES.unknownPlace), PLACE],
@@ -100,9 +101,9 @@ function listIdentity({ station, slot, startMs, fileName, role }: GradeRow, plan
           ],
         ]
       : []),
-    [ours(GRADES.rowSlot(slot, time)), SMALL],
+    [ours(GRADES.rowSlot(slot, time, !row.isInk && slot !== null && row.points !== null)), SMALL],
     ...(fileName !== null && slot === null
-      ? [[{ text: fileName, field: fileName }, SMALL] as [Said, typeof PLACE]]
+      ? [[{ text: fileName, field: `clip ${fileName}` }, SMALL] as [Said, typeof PLACE]]
       : []),
   ];
   return lines

@@ -5,10 +5,10 @@ import type { Block } from '../flow.ts';
 import { type Mark, ours, text, type } from '../marks.ts';
 
 /** Distance of stops, in millimetres. */
-const STEP = 4.6;
+const STEP = 4.3;
 
-const TITLE_HEIGHT = 8;
-const SIDE = 3.9;
+const TITLE_HEIGHT = 7;
+const SIDE = 3.7;
 /** Where threads begin and end. */
 const [FROM_X, TO_X] = [10, 30] as const;
 

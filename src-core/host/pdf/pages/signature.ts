@@ -6,7 +6,7 @@ import { BLOCK, ours, rule, text, type } from '../marks.ts';
 const FOOTNOTE = type('sans', 7.5, 6.5, 1.2);
 
 /** Room to sign in, the line and what stands under it, in millimetres. */
-const [ROOM, CAPTION] = [11, 5] as const;
+const [ROOM, CAPTION] = [9.5, 5] as const;
 
 /** Where the teacher signs, with what the signs on the page mean. */
 export function buildSignature(footnotes: readonly string[]): Block {

@@ -1,21 +1,19 @@
-import { describeFlag, nameFlag } from '../../../../renderer/text/english/flags.ts';
 import {
   GRADES,
   wordCriteria,
   wordMarks,
   wordPupil,
   wordRule,
-  wordSettled,
 } from '../../../../renderer/text/english/grade-paper.ts';
 import { points, SCORES } from '../../../../renderer/text/english/scores.ts';
 import type { Names } from '../../../../renderer/text/names.ts';
 import type { Plan } from '../../../lesson/plan.ts';
-import type { SheetFlag } from '../../../printing/grade-input.ts';
 import type { PupilLine, SquadGrades } from '../../../printing/grade-pages.ts';
 import { measureHeight } from '../fit-text.ts';
 import { type Block, flowPages, type Section } from '../flow.ts';
 import { BLOCK, type Layout, type Mark, ours, rule, text, type } from '../marks.ts';
-import type { ClipPictures } from '../sheet-stills.ts';
+import type { ClipPictures } from '../retouch-stills.ts';
+import { listFlags } from './flag-list.ts';
 import { GRADES_BOTTOM, GRADES_TOP, layOutGradeFoot, layOutGradeHead } from './grade-head.ts';
 import { buildRowBlock, getColumns } from './grade-row.ts';
 import { buildRouteThreads } from './route-thread.ts';
@@ -29,7 +27,7 @@ export interface GradeStyle {
 }
 
 /** Sizes of stills, the largest first; smaller ones where that spares a page. */
-const SCALES = [1.1, 1, 0.9, 0.8, 0.7] as const;
+const SCALES = [1.3, 1.1, 1, 0.9, 0.8, 0.72, 0.65] as const;
 
 const FRAME = { top: GRADES_TOP, bottom: GRADES_BOTTOM };
 
@@ -55,14 +53,14 @@ function listSections(page: SquadGrades, style: GradeStyle & { readonly scale: n
   return [
     { head: buildRowsHead(page), blocks: page.rows.map((one) => buildRowBlock(one, row)) },
     { head: null, blocks: [buildBottom(page, plan)] },
-    { head: buildTitle(GRADES.flags), blocks: listFlags(page.flags, names) },
+    { head: page.flags.length === 0 ? null : buildTitle(GRADES.flags), blocks: listFlags(page, names) },
     { head: null, blocks: [buildSignature(listFootnotes(page))] },
   ];
 }
 
 function listFootnotes({ isOnList, stills, orderRule }: SquadGrades): readonly string[] {
   const looks = { shown: [], blurred: [GRADES.blurred], 'left-out': [GRADES.leftOut] };
-  return [GRADES.boxes, wordRule(orderRule), ...(isOnList ? [GRADES.onList] : looks[stills])];
+  return [GRADES.boxes, wordRule(orderRule), ...(isOnList ? [] : looks[stills])];
 }
 
 function buildTitle(title: string): Block {
@@ -204,36 +202,4 @@ function layOutMark(
       ? []
       : [text({ x: MARK_COLUMNS.scale, y, w: 12, h }, { text: scale, field: 'scale' }, setting, right)]),
   ];
-}
-
-const FLAG = type('sans', 8.5, 6, 1.15);
-
-function listFlags(flags: readonly SheetFlag[], names: Names): readonly Block[] {
-  if (flags.length === 0) {
-    return [
-      {
-        h: 6,
-        lay: (y) => [text({ x: 0, y, w: BLOCK.w, h: 5 }, ours(GRADES.noFlags), FLAG, { stand: 'middle' })],
-      },
-    ];
-  }
-  return flags.map((one): Block => {
-    const { what } = describeFlag(one.flag, names);
-    const settled = { text: wordSettled(one), field: one.flag.squad };
-    const hand = type(one.answer ? 'sans' : 'sans-bold', 8.5, 6, 1.15);
-    const h = Math.max(4, measureHeight(what, 92, FLAG, 3), measureHeight(settled.text, 58, hand, 3)) + 1;
-    return {
-      h,
-      lay: (y) => [
-        text(
-          { x: 0, y: y + 0.4, w: 33, h: h - 0.6 },
-          ours(nameFlag(one.flag.code)),
-          type('sans-bold', 8.5, 7, 1.15),
-        ),
-        text({ x: 35, y: y + 0.4, w: 92, h: h - 0.6 }, { text: what, field: one.flag.squad }, FLAG),
-        text({ x: 132, y: y + 0.4, w: 58, h: h - 0.6 }, settled, hand),
-        rule(0, y + h - 0.1, BLOCK.w, 0.12),
-      ],
-    };
-  });
 }
