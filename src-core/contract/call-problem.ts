@@ -17,6 +17,10 @@ export type CallProblem =
   /** This window has no folder dialog of the system: list folders instead. */
   | { readonly code: 'no-folder-dialog' }
   | { readonly code: 'lesson-unknown' }
+  /** A second marking holds answers, notes and squad marks alone, and changes nothing else of its lesson. */
+  | { readonly code: 'second-marking-only' }
+  /** A name without a letter or digit, by which no second marker can be told. */
+  | { readonly code: 'marker-name-bad' }
   /** Another running Routemark holds this lesson folder; it was asked to show itself. */
   | { readonly code: 'lesson-open-elsewhere'; readonly lesson: LessonId }
   /** The lesson's clips were not read yet, so there is nothing to hand in. */

@@ -17,6 +17,7 @@ import { KEEPING_CALLS } from './keeping-calls.ts';
 import type { LessonUpdate } from './lesson-update.ts';
 import { PLANNING_CALLS } from './planning-calls.ts';
 import type { Problem } from './problem.ts';
+import { SECOND_CALLS } from './second-calls.ts';
 
 /** The revision that the page has: the reply then says only what changed since. Null: send the whole. */
 const since = z.number().nullable();
@@ -50,6 +51,7 @@ export const CALLS = {
   ...PLANNING_CALLS,
   ...HAND_IN_CALLS,
   ...KEEPING_CALLS,
+  ...SECOND_CALLS,
   /** What the desk can do, and the lessons opened before. */
   readDesk: call(nothing, deskViewSchema),
   /** A dialog of the system. An empty list: the teacher closed it. */

@@ -86,6 +86,36 @@ describe.runIf(canBrowse())('Hand in, beyond the CSV', () => {
     });
   });
 
+  test('the same clips are marked again, blind, by key, and the two are compared', async () => {
+    await inWindow({}, async (page) => {
+      const markTwo = async (keys: readonly string[]) => {
+        await page.locator('.score').first().waitFor();
+        for (const [at, key] of keys.entries()) {
+          await page.keyboard.press(key);
+          await page.getByText(`${at + 1} inked`).first().waitFor();
+        }
+      };
+      await page.locator('.way a[href="#review"]').click();
+      await markTwo(['y', 'y']);
+      await page.locator('.way a[href="#hand-in"]').click();
+      await page.getByRole('button', { name: 'Second marking' }).click();
+      await page.getByText('Nobody has marked this lesson a second time yet.').waitFor();
+      await page.getByLabel('Who marks').fill('R. Skerry');
+      await page.keyboard.press('Enter');
+      await page.getByText('Second marking by R. Skerry. The first marks are hidden.').waitFor();
+      await page.getByText('0 inked').first().waitFor();
+      await markTwo(['y', 'x']);
+      await expectSound(page, 'a second marking');
+      await page.getByRole('button', { name: 'Back to the lesson' }).click();
+      await page.getByText('The same for 1 of 2 clips.').waitFor();
+      await expectSound(page, 'the agreement');
+      await page.getByRole('button', { name: /^Watch / }).click();
+      await page.locator('main.review').waitFor();
+      expect(await page.locator('.second-strip').count()).toBe(0);
+    });
+    expect(await readdir(path.join(desk.folder, 'second-marks'))).toEqual(['r-skerry.jsonl']);
+  });
+
   test('looks after: a last day, consent, one pupil’s record, and films that go once they were looked at', async () => {
     await inWindow({ theme: 'dark' }, async (page) => {
       await page.getByRole('button', { name: 'Look after' }).click();

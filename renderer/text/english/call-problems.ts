@@ -31,6 +31,14 @@ export const callProblems: Wordings<CallProblem['code']> = {
     what: 'This lesson is not open here.',
     todo: 'Choose its folder again.',
   }),
+  'second-marking-only': () => ({
+    what: 'A second marking holds answers, notes and squad marks alone.',
+    todo: 'Go back to the lesson itself for all else.',
+  }),
+  'marker-name-bad': () => ({
+    what: 'This is no name for a second marker.',
+    todo: 'Write letters or digits.',
+  }),
   'lesson-open-elsewhere': () => ({
     what: 'This lesson is open in another Routemark.',
     todo: 'Go on in that window, or close it first.',

@@ -19,6 +19,7 @@ import { buildPlanningCalls } from './planning-calls.ts';
 import { buildPrintCalls } from './print-calls.ts';
 import { buildPupilCalls } from './pupil-calls.ts';
 import { buildRosterCalls } from './roster-calls.ts';
+import { buildSecondCalls } from './second-calls.ts';
 
 /** Everything behind the faces of one process: open lessons, tokens, inboxes, and the calls on them. */
 export interface Desk extends DeskParts, FaceHost {
@@ -57,6 +58,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     ...buildHandInCalls(parts),
     ...buildKeepingCalls(parts),
     ...buildPupilCalls(parts),
+    ...buildSecondCalls(parts),
     ...buildPlanningCalls(parts),
     ...buildRosterCalls(parts),
     ...buildPrintCalls(parts),

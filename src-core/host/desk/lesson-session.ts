@@ -7,6 +7,7 @@ import { isReadAlike } from '../../app/is-read-alike.ts';
 import { type OpenJournal, openJournal, openLesson } from '../../app/open-lesson.ts';
 import type { LessonPorts } from '../../app/ports.ts';
 import type { ClipsReading } from '../../app/read-clips.ts';
+import { blindJournal, buildNoDecisions } from '../../app/second-marking.ts';
 import type { LessonId } from '../../contract/desk-view.ts';
 import type { LessonUpdate } from '../../contract/lesson-update.ts';
 import type { LessonView, ReadingView } from '../../contract/lesson-view.ts';
@@ -20,8 +21,10 @@ import { readAll } from './reading-job.ts';
 import {
   addView,
   buildUpdate,
+  type FirstMarking,
   getView,
   openPorts,
+  openSessionPorts,
   type SessionPlace,
   type SessionState,
   type SessionWork,
@@ -33,6 +36,8 @@ import { openWatchingJob, type WatchingJob } from './watching-job.ts';
 export interface LessonSession {
   readonly lesson: LessonId;
   readonly folder: string;
+  /** The lesson that this is a second marking of, which can do nothing but mark; null: it is the lesson itself. */
+  readonly secondOf: LessonId | null;
   readonly getClipsFolder: () => string;
   readonly getPorts: () => LessonPorts;
   readonly getGraded: () => GradedLesson;
@@ -67,8 +72,8 @@ const NO_CLIPS: ClipsReading = { clips: [], problems: [] };
 export async function openSession(place: SessionPlace): Promise<Outcome<LessonSession, Problem>> {
   const { folder } = place;
   const clipsFolder = place.clipsFolder ?? path.join(folder, 'clips');
-  const ports = openPorts(folder, clipsFolder);
-  const files = await readFiles(ports, folder);
+  const ports = openSessionPorts(place, clipsFolder);
+  const files = await readFiles(place, ports);
   if (!files.ok) return files;
   const clips = NO_CLIPS;
   const graded = gradeClips(files.value.lesson, clips);
@@ -97,7 +102,7 @@ function buildSession(place: SessionPlace, state: SessionState): LessonSession {
   const work: SessionWork = { state, folder, regrade, settleMovements: movements.settle };
   const reading = openSharedJob((context) => readAll(work, context));
   const rereadFiles = async (): Promise<Outcome<null, Problem>> => {
-    const again = await readFiles(state.ports, folder);
+    const again = await readFiles(place, state.ports);
     if (!again.ok) return again;
     if (isSame(state, again.value)) return succeed(null);
     const isAlike = isReadAlike(state.lesson.plan, again.value.lesson.plan);
@@ -108,13 +113,14 @@ function buildSession(place: SessionPlace, state: SessionState): LessonSession {
     return succeed(null);
   };
   const readFrom = (clipsFolder: string) => {
-    const ports = openPorts(folder, clipsFolder);
+    const ports = openSessionPorts(place, clipsFolder);
     Object.assign(state, { ports, clips: NO_CLIPS, reading: UNREAD, clipsFolder });
     regrade();
   };
   return {
     lesson: place.lesson,
     folder,
+    secondOf: place.second?.of ?? null,
     getClipsFolder: () => state.clipsFolder,
     getPorts: () => state.ports,
     getGraded: () => state.graded,
@@ -124,7 +130,8 @@ function buildSession(place: SessionPlace, state: SessionState): LessonSession {
     inTurn,
     refresh: () => inTurn(rereadFiles),
     rereadFiles,
-    takeJournal: ({ events, state: journal }) => {
+    takeJournal: ({ events, state: own }) => {
+      const journal = state.first ? blindJournal(state.first.decisions, own) : own;
       Object.assign(state, { events, lesson: { ...state.lesson, journal } });
       regrade();
     },
@@ -154,24 +161,34 @@ function openTurns(): LessonSession['inTurn'] {
 
 /** Whether the files say what they said before. */
 function isSame(state: SessionState, files: Files): boolean {
-  const getParts = ({ planVersion, events, lesson, problems }: Files) =>
-    JSON.stringify([planVersion, events.length, events.at(-1)?.id, lesson.pupils, problems]);
+  const getParts = ({ planVersion, events, lesson, problems, first }: Files) =>
+    JSON.stringify([planVersion, events.length, events.at(-1)?.id, lesson.pupils, problems, first?.lastId]);
   return getParts(state) === getParts(files);
 }
 
-type Files = Pick<SessionState, 'lesson' | 'problems' | 'events' | 'planVersion'>;
+type Files = Pick<SessionState, 'lesson' | 'problems' | 'events' | 'planVersion' | 'first'>;
 
-async function readFiles(ports: LessonPorts, folder: string): Promise<Outcome<Files, Problem>> {
-  const planVersion = await readPlanVersion(folder);
+async function readFiles(place: SessionPlace, ports: LessonPorts): Promise<Outcome<Files, Problem>> {
+  const planVersion = await readPlanVersion(place.folder);
   const lesson = await openLesson(ports);
   if (!lesson.ok) return lesson;
   const journal = await openJournal(ports);
   if (!journal.ok) return journal;
   const { events, state } = journal.value;
+  const first = place.second ? await readFirst(place) : null;
+  const own = first ? blindJournal(first.decisions, state) : state;
   return succeed<Files, Problem>(
-    { lesson: { ...lesson.value, journal: state }, problems: lesson.problems, events, planVersion },
+    { lesson: { ...lesson.value, journal: own }, problems: lesson.problems, events, planVersion, first },
     lesson.problems,
   );
+}
+
+/** The lesson's own journal; one that cannot be read has settled nothing. */
+async function readFirst({ folder }: SessionPlace): Promise<FirstMarking> {
+  const journal = await openJournal(openPorts(folder, path.join(folder, 'clips')));
+  if (!journal.ok) return { decisions: buildNoDecisions(), lastId: null };
+  const { events, state } = journal.value;
+  return { decisions: state.decisions, lastId: events.at(-1)?.id ?? null };
 }
 
 /** Stands for the bytes of plan.json as they are now; `none` where there is no such file. */

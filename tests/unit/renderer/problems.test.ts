@@ -134,6 +134,8 @@ const EXAMPLES: Readonly<Record<Problem['code'], object>> = {
   'lesson-unknown': {},
   'lesson-open-elsewhere': { lesson: '0123456789abcdef' },
   'clips-unread': {},
+  'second-marking-only': {},
+  'marker-name-bad': {},
   'pupil-unknown': { pupil: 'k-9' },
   'lesson-busy': {},
   'holdings-changed': {},

@@ -79,7 +79,7 @@ function LastDay({
         )}
         {usual !== null && (
           <button type="button" className="btn pencilled" onClick={() => void keeping.setUntil(usual)}>
-            {LOOK_AFTER.usual(className, names.times.day(usual))}
+            {LOOK_AFTER.usual(className, names.times.date(usual))}
           </button>
         )}
       </div>
@@ -91,7 +91,7 @@ function LastDay({
 function describeDay({ until, isOverdue, isUnreadable }: KeepingView, { times }: LessonNames): string {
   if (isUnreadable) return LOOK_AFTER.unreadable;
   if (until === null) return LOOK_AFTER.noDate;
-  return isOverdue ? LOOK_AFTER.overdue(times.day(until)) : LOOK_AFTER.until(times.day(until));
+  return isOverdue ? LOOK_AFTER.overdue(times.date(until)) : LOOK_AFTER.until(times.date(until));
 }
 
 function Due({ view, names }: { readonly view: KeepingView; readonly names: LessonNames }) {
@@ -103,7 +103,7 @@ function Due({ view, names }: { readonly view: KeepingView; readonly names: Less
       <ul className="lines">
         {due.map(({ lesson, title, className, date, until }) => (
           <li key={lesson}>
-            {LOOK_AFTER.dueLesson(title, className, names.times.day(date), names.times.day(until ?? date))}
+            {LOOK_AFTER.dueLesson(title, className, names.times.date(date), names.times.date(until ?? date))}
           </li>
         ))}
       </ul>
@@ -118,7 +118,9 @@ function Log({ view, names }: { readonly view: KeepingView; readonly names: Less
       {view.deletions.length === 0 && <p className="cap">{LOOK_AFTER.noDeletions}</p>}
       <ul className="lines">
         {view.deletions.toReversed().map((entry) => (
-          <li key={entry.at}>{LOOK_AFTER.deletion(names.times.dayAndMinute(Date.parse(entry.at)), entry)}</li>
+          <li key={entry.at}>
+            {LOOK_AFTER.deletion(names.times.dateAndMinute(Date.parse(entry.at)), entry)}
+          </li>
         ))}
       </ul>
     </section>
