@@ -29,7 +29,7 @@ export function buildKeepingCalls(desk: DeskParts): Pick<Handlers<CallContext>, 
       }),
     readHoldings: ({ lesson, scope }) =>
       withLesson(desk, lesson, async (session) => {
-        if (isBusy(session)) return fail({ code: 'lesson-busy' });
+        if (isBusy(desk, session)) return fail({ code: 'lesson-busy' });
         return succeed({ holdings: await listHoldings(session.folder, scope) });
       }),
     deleteHoldings: (order) =>
@@ -47,8 +47,10 @@ export function buildKeepingCalls(desk: DeskParts): Pick<Handlers<CallContext>, 
 }
 
 /** Reading and watching leave files behind as they go: a list would not hold. */
-function isBusy({ readClips, watching }: LessonSession): boolean {
-  return readClips.isRunning() || watching.isRunning();
+function isBusy({ lessons }: DeskParts, { lesson }: LessonSession): boolean {
+  return lessons
+    .listMarkings(lesson)
+    .some(({ readClips, watching }) => readClips.isRunning() || watching.isRunning());
 }
 
 async function describe(
@@ -93,7 +95,7 @@ async function letGo(
   session: LessonSession,
   { scope, code, who, lesson }: CheckedInput<'deleteHoldings'>,
 ): Promise<Outcome<CallOutput<'deleteHoldings'>, Problem>> {
-  if (isBusy(session)) return fail({ code: 'lesson-busy' });
+  if (isBusy(desk, session)) return fail({ code: 'lesson-busy' });
   const { folder } = session;
   const holdings = await listHoldings(folder, scope);
   if (holdings.code !== code) return fail({ code: 'holdings-changed' });
@@ -106,6 +108,6 @@ async function letGo(
       ...record,
       lessons: record.lessons.filter((one) => one.lesson !== lesson),
     }));
-  } else session.forgetClips();
+  } else for (const marking of desk.lessons.listMarkings(lesson)) marking.forgetClips();
   return succeed<CallOutput<'deleteHoldings'>, Problem>({ files, bytes, isGone }, problems);
 }

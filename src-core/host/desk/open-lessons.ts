@@ -20,6 +20,8 @@ export interface OpenLessons {
   readonly openSecond: (first: LessonSession, who: string) => Promise<Outcome<LessonSession, Problem>>;
   /** The open session; a lesson known from before is opened, so that a page outlives its host. */
   readonly find: (lesson: LessonId) => Promise<LessonSession | null>;
+  /** Every open session of one lesson folder: the lesson itself and its second markings. */
+  readonly listMarkings: (lesson: LessonId) => readonly LessonSession[];
   readonly close: (lesson: LessonId) => void;
   readonly closeAll: () => void;
 }
@@ -62,17 +64,6 @@ export function openLessons(record: DeskRecordFile, ears: LessonEars): OpenLesso
     if (session.ok) await remember(record, session.value, clipsFolder);
     return session;
   };
-  const openSecond = async (first: LessonSession, who: string): Promise<Outcome<LessonSession, Problem>> => {
-    const file = findMarkerFile(who);
-    if (file === null) return fail({ code: 'marker-name-bad' });
-    const { folder, lesson: of } = first;
-    const lesson = getSecondId(folder, file);
-    const open = held.get(lesson)?.session;
-    if (open) return succeed(open);
-    const second = { who, file, of };
-    // The lesson itself is held by this process: nobody else can have a second marking of it open.
-    return hold({ held, ears }, { lesson, folder, clipsFolder: first.getClipsFolder(), second }, null);
-  };
   const openKnown = async (lesson: LessonId): Promise<Outcome<LessonSession, Problem>> => {
     const open = held.get(lesson);
     if (open) return succeed(open.session);
@@ -84,21 +75,43 @@ export function openLessons(record: DeskRecordFile, ears: LessonEars): OpenLesso
     held.delete(lesson);
     open?.unwatch();
     open?.claim?.release();
-    for (const [id, { session }] of held) if (session.secondOf === lesson) close(id);
+    for (const session of listMarkings(held, lesson)) close(session.lesson);
   };
   return {
     openFolder,
     openKnown,
-    openSecond,
+    openSecond: (first, who) => openSecond({ held, ears }, first, who),
     find: async (lesson) => {
       const open = await openKnown(lesson);
       return open.ok ? open.value : null;
     },
+    listMarkings: (lesson) => listMarkings(held, lesson),
     close,
     closeAll: () => {
       for (const lesson of [...held.keys()]) close(lesson);
     },
   };
+}
+
+async function openSecond(
+  holder: Holder,
+  first: LessonSession,
+  who: string,
+): Promise<Outcome<LessonSession, Problem>> {
+  const file = findMarkerFile(who);
+  if (file === null) return fail({ code: 'marker-name-bad' });
+  const { folder, lesson: of } = first;
+  const lesson = getSecondId(folder, file);
+  const open = holder.held.get(lesson)?.session;
+  if (open) return succeed(open);
+  const second = { who, file, of };
+  // The lesson itself is held by this process: nobody else can have a second marking of it open.
+  return hold(holder, { lesson, folder, clipsFolder: first.getClipsFolder(), second }, null);
+}
+
+function listMarkings(held: Holder['held'], of: LessonId): readonly LessonSession[] {
+  const sessions = [...held.values()].map(({ session }) => session);
+  return sessions.filter(({ lesson, secondOf }) => lesson === of || secondOf === of);
 }
 
 interface Holder {

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Problem } from '../../../../src-core/contract/problem.ts';
+import type { Reply } from '../../../../src-core/contract/reply.ts';
 import type { HoldingScope, Holdings } from '../../../../src-core/lesson-file/deletion-log.ts';
 import type { StepProps } from '../../../client/steps.ts';
 import { forgetLesson } from '../../../storage/forget-lesson.ts';
@@ -24,6 +25,10 @@ export interface LettingGo {
 
 type State = Pick<LettingGo, 'holdings' | 'state' | 'done' | 'problems'>;
 
+const MOST_TRIES = 20;
+
+const RETRY_MS = 150;
+
 const IDLE: State = { holdings: null, state: 'idle', done: null, problems: [] };
 
 /** Lists what would go and deletes it once it was looked at; `onDeleted` is told of films that went. */
@@ -43,7 +48,7 @@ export function useLettingGo({ desk, state: lessonState }: StepProps, onDeleted:
       // What is watched leaves files as it goes: the list would not hold.
       lessonState.watching?.stop();
       lessonState.reading?.stop();
-      const reply = await client.request('readHoldings', { lesson, scope });
+      const reply = await askOnceIdle(() => client.request('readHoldings', { lesson, scope }));
       const { problems } = reply;
       if (reply.ok) setNow({ ...IDLE, holdings: reply.value.holdings });
       else setNow({ ...IDLE, state: 'failed', problems });
@@ -65,6 +70,16 @@ export function useLettingGo({ desk, state: lessonState }: StepProps, onDeleted:
       void desk.watchClips();
     },
   };
+}
+
+/** What was told to stop may take a moment to end: asks again for as long as that may last. */
+async function askOnceIdle(ask: () => Promise<Reply<'readHoldings'>>): Promise<Reply<'readHoldings'>> {
+  let reply = await ask();
+  for (let at = 0; at < MOST_TRIES && reply.problems.some(({ code }) => code === 'lesson-busy'); at += 1) {
+    await new Promise((resolve) => setTimeout(resolve, RETRY_MS));
+    reply = await ask();
+  }
+  return reply;
 }
 
 /** The lesson is no more: this window forgets what it has of it and shows the other lessons. */
