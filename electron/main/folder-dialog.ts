@@ -1,5 +1,5 @@
 /** What a folder is chosen for. */
-export type FolderPurpose = 'lesson' | 'clips' | 'hand-in' | 'place' | 'class-list';
+export type FolderPurpose = 'lesson' | 'clips' | 'hand-in' | 'place' | 'class-list' | 'school-set' | 'tablet';
 
 /** What the system's dialog is told; Electron's OpenDialogOptions takes it. */
 export interface FolderDialog {
@@ -30,6 +30,12 @@ const DIALOGS: Readonly<Record<FolderPurpose, FolderDialog>> = {
     buttonLabel: 'Choose',
     properties: ['openDirectory'],
   },
+  'school-set': {
+    title: 'The folder that holds the school’s OneRoster set',
+    buttonLabel: 'Choose',
+    properties: ['openDirectory'],
+  },
+  tablet: { title: 'The tablet’s folder', buttonLabel: 'Compare', properties: ['openDirectory'] },
 };
 
 /** The dialog for a purpose. */

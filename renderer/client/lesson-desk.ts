@@ -17,9 +17,11 @@ export type UpdatingCall =
   | 'readClips'
   | 'setClipsFolder'
   | 'savePlan'
-  | 'writeSheet'
+  | 'writeHandIn'
+  | 'printSheet'
   | 'saveSquads'
-  | 'mergeRoster';
+  | 'mergeRoster'
+  | 'noteConsent';
 
 /** What a page does with an open lesson. One a page and lesson. */
 export interface LessonDesk {

@@ -20,6 +20,7 @@ import { ErrorBoundary } from './error-boundary.tsx';
 import { Foot } from './foot.tsx';
 import { KeyList } from './key-list.tsx';
 import { Masthead } from './masthead.tsx';
+import { SecondStrip } from './second-strip.tsx';
 import { Troubles } from './troubles.tsx';
 import { useMenu } from './use-menu.ts';
 
@@ -53,7 +54,13 @@ export function LessonWindow({
   const paths = clips.map(({ id, path }) => `${id} ${path}`).join('\n');
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the clips, only ids and paths go into names
   const names = useMemo(() => buildLessonNames({ plan, clips }), [plan, paths]);
-  const go = useCallback((step: Step, target: string | null = null) => goTo({ step, target }), [goTo]);
+  const { second } = view;
+  const go = useCallback(
+    // A second marking is Review alone: every other step is the lesson's own.
+    (step: Step, target: string | null = null) =>
+      goTo({ step, target, ...(second && step !== 'review' && { lesson: second.of }) }),
+    [goTo, second],
+  );
   const steps = Object.fromEntries(STEPS.map((step) => [step, () => go(step)]));
   const showKeys = useCallback(() => setKeysShown(true), []);
   const openLesson = useCallback(() => goTo({ lesson: null }), [goTo]);
@@ -80,6 +87,7 @@ export function LessonWindow({
           onKeys={showKeys}
           onLessons={openLesson}
         />
+        {second && <SecondStrip who={second.who} onBack={() => go('hand-in', 'second-marking')} />}
         <main id="main" tabIndex={-1} className={route.step}>
           <Troubles state={state} desk={desk} names={names} />
           <ErrorBoundary key={route.step}>

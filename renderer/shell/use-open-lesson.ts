@@ -27,7 +27,7 @@ export function useOpenLesson(client: DeskClient, lesson: LessonId | null): Open
       const first = reply.ok ? findWhole(reply.value.update) : await findKept(lesson, reply.problems);
       if (!isWanted) return;
       if (!first) return setOpened({ desk: null, troubles: reply.problems });
-      const getWho = () => readPreferences().who || 'teacher';
+      const getWho = () => first.second?.who ?? (readPreferences().who || 'teacher');
       const isWatchingByItself = () => readPreferences().isWatchingByItself;
       desk = openLessonDesk({ client, database: getPageDatabase(), first, getWho, isWatchingByItself });
       setOpened({ desk, troubles: [] });

@@ -17,7 +17,7 @@ export interface LessonCopy {
   readonly catchUp: () => Promise<readonly Problem[]>;
   /** Puts what was kept from the last time here, if nothing newer is. */
   readonly restore: () => Promise<void>;
-  /** Writes what is here now. */
+  /** Writes what is here now, unless it was written already. */
   readonly keep: () => Promise<void>;
 }
 
@@ -29,15 +29,19 @@ export function openLessonCopy(
 ): LessonCopy {
   let view: LessonView | null = null;
   let timer: ReturnType<typeof setTimeout> | null = null;
+  let isKept = true;
 
   const keep = async () => {
     if (timer !== null) clearTimeout(timer);
     timer = null;
     // A page without storage works on; it only opens the lesson a little later next time.
-    if (view) await database.lessons.put({ lesson, view }).catch(() => {});
+    if (!view || isKept) return;
+    isKept = true;
+    await database.lessons.put({ lesson, view }).catch(() => {});
   };
   const put = (next: LessonView) => {
     view = next;
+    isKept = false;
     if (timer !== null) clearTimeout(timer);
     timer = setTimeout(keep, KEEP_AFTER_MS);
     onChange();

@@ -6,6 +6,10 @@ export interface LocalTimes {
   readonly second: (ms: number) => string;
   /** `Thu 15 May`, of a day written `2025-05-15`. */
   readonly day: (date: string) => string;
+  /** `15 May 2025`, of a day written `2025-05-15`: for days that may lie in another year. */
+  readonly date: (date: string) => string;
+  /** `15 May 2025, 10:46`. */
+  readonly dateAndMinute: (ms: number) => string;
   /** `Thu 15 May, 10:46`. */
   readonly dayAndMinute: (ms: number) => string;
 }
@@ -19,13 +23,22 @@ export function buildLocalTimes(language: string | null, zone: string): LocalTim
   const second = new Intl.DateTimeFormat(locale, { ...clock, second: '2-digit' });
   const date = { weekday: 'short', day: 'numeric', month: 'short' } as const;
   const day = new Intl.DateTimeFormat(locale, { ...date, timeZone: 'UTC' });
+  const year = { day: 'numeric', month: 'short', year: 'numeric' } as const;
+  const yearDay = new Intl.DateTimeFormat(locale, { ...year, timeZone: 'UTC' });
+  const yearMinute = new Intl.DateTimeFormat(locale, { ...year, ...clock });
   const dayAndMinute = new Intl.DateTimeFormat(locale, { ...date, ...clock });
   return {
     minute: (ms) => minute.format(ms),
     second: (ms) => second.format(ms),
-    day: (written) => day.format(Date.parse(`${written}T12:00:00Z`)),
+    day: (written) => day.format(parseDay(written)),
+    date: (written) => yearDay.format(parseDay(written)),
+    dateAndMinute: (ms) => yearMinute.format(ms),
     dayAndMinute: (ms) => dayAndMinute.format(ms),
   };
+}
+
+function parseDay(written: string): number {
+  return Date.parse(`${written}T12:00:00Z`);
 }
 
 function isZone(zone: string): boolean {

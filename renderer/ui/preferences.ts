@@ -1,5 +1,11 @@
 import { useSyncExternalStore } from 'react';
 
+/** The kinds of hand-in. */
+export type HandInKind = 'csv' | 'xlsx' | 'oneroster' | PaperKind;
+
+/** The kinds that are printed; `SheetKind` of the core. */
+export type PaperKind = 'grade-sheet' | 'squad-slips' | 'pupil-slips';
+
 /** What the teacher likes on this machine; nothing of any lesson. */
 export interface Preferences {
   /** `auto`: as the system has it. */
@@ -19,6 +25,14 @@ export interface Preferences {
   readonly isTourDone: boolean;
   /** School and period of the lesson that was made last, to begin the next one with. */
   readonly lastSchool: { readonly school: string; readonly start: string; readonly end: string };
+  /** What was handed in last, and by which version of OneRoster. */
+  readonly handIn: { readonly kind: HandInKind; readonly version: '1.1' | '1.2' };
+  /** How sheets were printed last. */
+  readonly paper: {
+    readonly paper: 'a4' | 'letter';
+    readonly isGrey: boolean;
+    readonly stills: 'shown' | 'blurred' | 'left-out';
+  };
 }
 
 const PLACE = 'routemark.preferences';
@@ -33,6 +47,8 @@ const USUAL: Preferences = {
   who: '',
   isTourDone: false,
   lastSchool: { school: '', start: '09:00', end: '09:45' },
+  handIn: { kind: 'csv', version: '1.2' },
+  paper: { paper: 'a4', isGrey: false, stills: 'blurred' },
 };
 
 const listeners = new Set<() => void>();

@@ -19,6 +19,7 @@ export interface ViewFrame {
   readonly path: string;
   readonly clipsPath: string;
   readonly isDemo: boolean;
+  readonly second?: NonNullable<LessonView['second']>;
   readonly planVersion: string;
   /** What was odd when the lesson was opened. */
   readonly problems: readonly Problem[];

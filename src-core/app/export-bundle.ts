@@ -1,7 +1,9 @@
 import { checkHandIn, type HandInCheck, type HandInProblem } from '../gradebook/hand-in-check.ts';
 import { type BundleFiles, type BundleOrder, buildBundle } from '../gradebook/oneroster/build-bundle.ts';
 import type { BundleProblem } from '../gradebook/oneroster/bundle-problem.ts';
+import { BUNDLE_RULES, type BundleSlip, type RuleCheck } from '../gradebook/oneroster/bundle-slip.ts';
 import { type Bundle, checkBundle } from '../gradebook/oneroster/check-bundle.ts';
+import { describeSchool, type SchoolDescription } from '../gradebook/oneroster/describe-school.ts';
 import type { GradedLesson } from './graded-lesson.ts';
 
 export { checkBundle } from '../gradebook/oneroster/check-bundle.ts';
@@ -12,6 +14,10 @@ export interface BundleDraft {
   readonly files: BundleFiles | null;
   readonly check: HandInCheck;
   readonly problems: readonly (HandInProblem | BundleProblem)[];
+  /** The set that it is built on; null where flags refused it. */
+  readonly school: SchoolDescription | null;
+  /** Every rule with what breaks it in the set to be written; null where none came about that could be held to them. */
+  readonly rules: readonly RuleCheck[] | null;
 }
 
 /** How a set of marks is asked for. */
@@ -28,9 +34,18 @@ export interface MarksOrder extends Omit<BundleOrder, 'school'> {
  */
 export function draftBundle({ lesson, score }: GradedLesson, order: MarksOrder): BundleDraft {
   const check = checkHandIn(score, order.evenWithOpenFlags);
-  if (check.problems.length > 0) return { files: null, check, problems: check.problems };
-  const school = checkBundle(order.school);
-  if (school.version === null) return { files: null, check, problems: school.slips };
-  const built = buildBundle(lesson.plan, score, { ...order, school });
-  return { files: built.ok ? built.value : null, check, problems: built.problems };
+  const nothing = { files: null, check, rules: null };
+  if (check.problems.length > 0) return { ...nothing, school: null, problems: check.problems };
+  const found = checkBundle(order.school);
+  const school = describeSchool(found, new Set(score.pupils.map(({ pupil }) => pupil.id)), order.classId);
+  if (found.version === null) return { ...nothing, school, problems: found.slips };
+  const built = buildBundle(lesson.plan, score, { ...order, school: found });
+  const { problems } = built;
+  if (built.ok) return { files: built.value, check, problems, school, rules: listRules([]) };
+  const slips = problems.filter((problem): problem is BundleSlip => problem.code === 'bundle-rule-broken');
+  return { ...nothing, school, problems, rules: slips.length > 0 ? listRules(slips) : null };
+}
+
+function listRules(slips: readonly BundleSlip[]): readonly RuleCheck[] {
+  return BUNDLE_RULES.map((rule) => ({ rule, slips: slips.filter((slip) => slip.rule === rule) }));
 }

@@ -5,7 +5,7 @@ import { checkHandIn, type HandInCheck, type HandInProblem } from '../gradebook/
 import type { JournalAct } from '../marking/journal-event.ts';
 import type { GradedLesson } from './graded-lesson.ts';
 
-export type { HandInCheck } from '../gradebook/hand-in-check.ts';
+export { checkHandIn, type HandInCheck } from '../gradebook/hand-in-check.ts';
 
 /** A grade sheet ready to be written, and what stands in it. */
 export interface SheetDraft {

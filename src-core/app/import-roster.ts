@@ -10,6 +10,7 @@ import type { RosterImportProblem } from '../lesson/roster/roster-import-problem
 import { parseRosterTable } from '../lesson/roster/roster-table.ts';
 
 export { withoutAttendance, withSquads } from '../lesson/roster/merge-roster.ts';
+export { withPupilWords } from '../lesson/roster/pupil-words.ts';
 export { ONEROSTER_FILES } from '../lesson/roster/read-oneroster.ts';
 
 /** A class list as handed over, its text read: one CSV, or the files of a OneRoster export. */

@@ -1,1 +1,8 @@
+export {
+  type DeletionEntry,
+  type HeldFile,
+  type HoldingScope,
+  type Holdings,
+  parseDeletionLog,
+} from '../lesson-file/deletion-log.ts';
 export { buildKeepingText, isOverdue, type Keeping, parseKeeping } from '../lesson-file/keeping-file.ts';

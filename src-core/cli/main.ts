@@ -175,6 +175,13 @@ program
   .requiredOption('--out <file>', 'where to write it')
   .option('--columns <list>', 'such as "Student ID=pupil,Score=points", instead of the plan’s columns')
   .option('--with-open-flags', 'write all the same; the sheet says that it is not final')
+  .optionsGroup('With --to pdf, a class page and a page a squad to be signed:')
+  .option('--paper <paper>', 'a4 or letter')
+  .option('--grey', 'without colours')
+  .option(
+    '--stills <look>',
+    'shown, blurred or left-out; a squad with somebody on the do-not-film list has none',
+  )
   .optionsGroup('With --to oneroster or oneroster-1.1 (--out is a .zip, or a folder):')
   .option('--school <set>', 'the school’s own OneRoster set, which the roster’s ids come from')
   .option('--class <id>', 'which of its classes, where several hold the pupils')
@@ -191,6 +198,9 @@ program
   .argument('<lesson>', 'the lesson folder')
   .option('--of <kind>', 'squads or pupils', 'squads')
   .option('--pupil <id>', 'one pupil’s alone')
+  .option('--out <file>', 'as a PDF, x.pdf: a page a squad, or several pupils’ a page to be cut apart')
+  .option('--paper <paper>', 'a4 or letter', 'a4')
+  .option('--grey', 'without colours')
   .option('--clips <folder>', 'where the clips lie, as for “grade”')
   .option('--json', 'print JSON')
   .action(run((lesson, options) => runSlips(lesson, options, terminal)));

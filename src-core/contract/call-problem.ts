@@ -17,11 +17,20 @@ export type CallProblem =
   /** This window has no folder dialog of the system: list folders instead. */
   | { readonly code: 'no-folder-dialog' }
   | { readonly code: 'lesson-unknown' }
+  /** A second marking holds answers, notes and squad marks alone, and changes nothing else of its lesson. */
+  | { readonly code: 'second-marking-only' }
+  /** A name without a letter or digit, by which no second marker can be told. */
+  | { readonly code: 'marker-name-bad' }
   /** Another running Routemark holds this lesson folder; it was asked to show itself. */
   | { readonly code: 'lesson-open-elsewhere'; readonly lesson: LessonId }
   /** The lesson's clips were not read yet, so there is nothing to hand in. */
   | { readonly code: 'clips-unread' }
   | { readonly code: 'clip-unknown'; readonly clip: string }
+  | { readonly code: 'pupil-unknown'; readonly pupil: string }
+  /** Clips are being read or watched, which leaves files: a list of what would be deleted would not hold. */
+  | { readonly code: 'lesson-busy' }
+  /** What would be deleted is no longer what was listed; look at it again. */
+  | { readonly code: 'holdings-changed' }
   /** Something that the decision names is not in the plan, the roster or among the clips; nothing was recorded. */
   | { readonly code: 'decision-meaningless'; readonly path: string }
   /** The plan on disk is not the one that the edit began with. */

@@ -1,14 +1,10 @@
 import { z } from 'zod';
-import type { GradeSheet } from '../gradebook/grade-sheet.ts';
-import type { HandInCheck } from '../gradebook/hand-in-check.ts';
 import type { LessonProblem } from '../lesson/lesson-problem.ts';
-import { planSchema } from '../lesson/plan.ts';
 import { type JournalEvent, journalEventSchema } from '../marking/journal-event.ts';
 import { packOrderSchema } from '../printing/pack.ts';
 import { call, job } from './call.ts';
 import { carry } from './carried.ts';
 import {
-  columnMappingSchema,
   deskViewSchema,
   folderRefSchema,
   folderTokenSchema,
@@ -16,9 +12,12 @@ import {
   recentLessonSchema,
 } from './desk-view.ts';
 import type { EvidenceView } from './evidence-view.ts';
+import { HAND_IN_CALLS } from './hand-in-calls.ts';
+import { KEEPING_CALLS } from './keeping-calls.ts';
 import type { LessonUpdate } from './lesson-update.ts';
 import { PLANNING_CALLS } from './planning-calls.ts';
 import type { Problem } from './problem.ts';
+import { SECOND_CALLS } from './second-calls.ts';
 
 /** The revision that the page has: the reply then says only what changed since. Null: send the whole. */
 const since = z.number().nullable();
@@ -28,10 +27,7 @@ const eventId = journalEventSchema.shape.id;
 const clip = z.string().regex(/^[0-9a-f]{16}(-\d{1,4})?$/, 'clip-id');
 const update = carry<LessonUpdate>();
 const problems = carry<readonly Problem[]>();
-/** Null: the plan's own columns. */
-const columns = planSchema.shape.gradeSheet.unwrap().shape.columns.nullable();
 const inbox = z.string().regex(/^i-[0-9a-f]{32}$/, 'inbox-token');
-const fileName = z.string().trim().min(1).max(200);
 const count = z.int().min(0);
 
 /** A decision, or one taken back or brought into force again; what is handed in is recorded by the host itself. */
@@ -53,11 +49,16 @@ const nothing = z.strictObject({});
  */
 export const CALLS = {
   ...PLANNING_CALLS,
+  ...HAND_IN_CALLS,
+  ...KEEPING_CALLS,
+  ...SECOND_CALLS,
   /** What the desk can do, and the lessons opened before. */
   readDesk: call(nothing, deskViewSchema),
   /** A dialog of the system. An empty list: the teacher closed it. */
   chooseFolders: call(
-    z.strictObject({ purpose: z.enum(['lesson', 'clips', 'hand-in', 'place', 'class-list']) }),
+    z.strictObject({
+      purpose: z.enum(['lesson', 'clips', 'hand-in', 'place', 'class-list', 'school-set', 'tablet']),
+    }),
     z.object({ folders: z.array(folderRefSchema) }),
   ),
   /** The folders in a folder; null: the places to begin at (home, drives, recent ones). Hidden ones are left out. */
@@ -160,35 +161,6 @@ export const CALLS = {
   ),
   /** Makes a film that any window plays, where there is none yet; then `client.media.proxy` has it. */
   prepareProxy: job(z.strictObject({ lesson, clip }), z.object({ isReady: z.literal(true) })),
-  /** Exactly what `writeSheet` would write. */
-  draftSheet: call(
-    z.strictObject({ lesson, columns, evenWithOpenFlags: z.boolean() }),
-    z.object({
-      /** Stands for these very bytes; null: refused, see `problems`. */
-      draft: z.string().nullable(),
-      text: z.string().nullable(),
-      sheet: carry<GradeSheet>().nullable(),
-      check: carry<HandInCheck>(),
-      problems,
-      fileName,
-    }),
-  ),
-  /** Writes the sheet that was previewed as `draft` and keeps a record in the journal. Null: the lesson's `hand-in`. */
-  writeSheet: call(
-    z.strictObject({
-      lesson,
-      since,
-      who,
-      draft: z.string().max(64),
-      columns,
-      evenWithOpenFlags: z.boolean(),
-      into: folderTokenSchema.nullable(),
-      fileName,
-      /** Whether a file of that name is replaced. */
-      replace: z.boolean(),
-    }),
-    z.object({ path: z.string(), update }),
-  ),
   /**
    * Draws the print pack into PDF files: one a part, in the lesson's `print` folder (`into` null) or in another. Fails
    * with `file-exists` before anything is written, unless `replace`.
@@ -201,13 +173,6 @@ export const CALLS = {
       replace: z.boolean(),
     }),
     z.object({ paths: z.array(z.string()), pageCount: count }),
-  ),
-  /** Columns by destination, as remembered. */
-  readMappings: call(nothing, z.object({ mappings: z.array(columnMappingSchema) })),
-  /** Remembers a destination's columns under a name, over what it had; null columns: forgets it. */
-  saveMapping: call(
-    z.strictObject({ name: columnMappingSchema.shape.name, columns }),
-    z.object({ mappings: z.array(columnMappingSchema) }),
   ),
 } as const;
 

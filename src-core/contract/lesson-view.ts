@@ -153,6 +153,8 @@ export interface LessonView {
   /** Path of the folder of clips, for showing; differs from `clips` in the lesson where clips are read in place. */
   readonly clipsPath: string;
   readonly isDemo: boolean;
+  /** A second marking of the lesson `of`, blind to the first; left out in the lesson itself. */
+  readonly second?: { readonly who: string; readonly of: LessonId };
   readonly plan: Plan;
   /** Stands for the bytes of plan.json; given back with an edit, so that no other edit is lost. */
   readonly planVersion: string;

@@ -14,6 +14,13 @@ export interface TabletComparison {
   readonly problems: readonly FolderProblem[];
 }
 
+/** How a comparison is stopped and seen. */
+export interface ComparisonJob {
+  readonly signal: AbortSignal;
+  /** Told before each of the tablet's files. */
+  readonly onFile?: (done: number, total: number) => void;
+}
+
 /**
  * Compares a tablet's folder with the lesson's clips by whole content, whatever the files are called. Reads alone:
  * what may be deleted on a tablet is a list for a person. Stops at the signal, with its reason.
@@ -21,12 +28,13 @@ export interface TabletComparison {
 export async function compareTablet(
   tabletFolder: string,
   clipsFolder: string,
-  signal: AbortSignal,
+  { signal, onFile }: ComparisonJob,
 ): Promise<TabletComparison> {
   const [tablet, clips] = [await listFiles(tabletFolder), await listFiles(clipsFolder)];
   const readHash = rememberHashes(signal);
   const safe: FoundFile[] = [];
-  for (const file of tablet.files) {
+  for (const [done, file] of tablet.files.entries()) {
+    onFile?.(done, tablet.files.length);
     const own = path.join(tabletFolder, file.path);
     const alike = clips.files
       .filter(({ sizeBytes }) => sizeBytes === file.sizeBytes)

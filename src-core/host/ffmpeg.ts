@@ -26,12 +26,17 @@ export interface FfmpegCall {
   onLine(line: string): void;
 }
 
-/** A file that ffmpeg reads, with the options that stand before it. */
-export interface FfmpegInput {
-  /** Absolute path. */
-  readonly path: string;
+/** A file that ffmpeg reads, or bytes that it is handed, with the options that stand before it. */
+export type FfmpegInput = {
   readonly options: readonly string[];
-}
+} & (
+  | {
+      /** Absolute path. */
+      readonly path: string;
+    }
+  /** At most one input of a call. */
+  | { readonly stream: Readable }
+);
 
 /** Why a run of ffmpeg ended, told once its process is gone. */
 export interface FfmpegEnd {
@@ -144,7 +149,9 @@ function buildCommand(ffmpeg: Ffmpeg, call: FfmpegCall, output: PassThrough): fl
   call.inputs.forEach((input, at) => {
     const global = at === 0 ? SPEAK_PLAINLY : [];
     // Spread on purpose: a lone string would be split at its spaces.
-    command.input(`file:${input.path}`).inputOptions(...[...global, ...LOCAL_ONLY, ...input.options]);
+    command
+      .input('path' in input ? `file:${input.path}` : input.stream)
+      .inputOptions(...[...global, ...LOCAL_ONLY, ...input.options]);
   });
   if (call.filters.length > 0) command.complexFilter([...call.filters]);
   const maps = (call.maps ?? ['[out]']).flatMap((map) => ['-map', map]);

@@ -1,34 +1,28 @@
 import { createHash } from 'node:crypto';
 import { appendFile, lstat, readdir, rm, rmdir } from 'node:fs/promises';
 import path from 'node:path';
+import type { HeldFile, HoldingScope, Holdings } from '../lesson-file/deletion-log.ts';
 import type { StorageProblem } from '../platform/storage-problem.ts';
 import { describeWriteError } from './write-error.ts';
-
-/** What may be deleted at once: all pictures of pupils, or all that is held of the lesson. */
-export type HoldingScope = 'films' | 'all';
 
 /** Clips, and what was cut or read from them: stills, films for the window, caches. */
 const FILM_PARTS = ['clips', 'evidence'];
 
-const RECORD_PARTS = ['plan.json', 'roster.csv', 'marks.jsonl', 'second-marks', 'keeping.json'];
+/** What was planned and decided, and what was written from it: sheets, records and paper have names on them. */
+const RECORD_PARTS = [
+  'plan.json',
+  'photos',
+  'versions',
+  'roster.csv',
+  'marks.jsonl',
+  'second-marks',
+  'keeping.json',
+  'hand-in',
+  'records',
+  'print',
+];
 
 const LOG_FILE = 'deletions.jsonl';
-
-/** One file of a lesson. */
-export interface HeldFile {
-  /** Below the lesson folder, with `/` between the parts. */
-  readonly path: string;
-  readonly bytes: number;
-}
-
-/** What a deletion would take, and what it would leave. */
-export interface Holdings {
-  readonly files: readonly HeldFile[];
-  /** Names in the lesson folder that are not Routemark's, or links to elsewhere: never deleted. */
-  readonly leftAlone: readonly string[];
-  /** Stands for exactly these files as they are: 8 hex digits, to be given back as the confirmation. */
-  readonly code: string;
-}
 
 /** Lists what a deletion would take, hidden files included. Links are named and left alone with what they lead to. */
 export async function listHoldings(folder: string, scope: HoldingScope): Promise<Holdings> {

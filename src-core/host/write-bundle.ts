@@ -18,11 +18,15 @@ type SetFiles = ReadonlyMap<string, string>;
  * mix with this one.
  */
 export async function writeBundle(place: string, files: SetFiles): Promise<Outcome<number, StorageProblem>> {
-  if (place.endsWith('.zip')) {
-    const entries = Object.fromEntries([...files].map(([name, text]) => [name, strToU8(text)]));
-    return writeFileAtomically(place, zipSync(entries, { mtime: PACKED_AT }));
-  }
-  return writeFolder(place, files);
+  return place.endsWith('.zip')
+    ? writeFileAtomically(place, buildBundleArchive(files))
+    : writeFolder(place, files);
+}
+
+/** The set as the bytes of a zip archive, all files at its root. */
+export function buildBundleArchive(files: SetFiles): Uint8Array {
+  const entries = Object.fromEntries([...files].map(([name, text]) => [name, strToU8(text)]));
+  return zipSync(entries, { mtime: PACKED_AT });
 }
 
 async function writeFolder(place: string, files: SetFiles): Promise<Outcome<number, StorageProblem>> {

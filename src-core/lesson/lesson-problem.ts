@@ -131,7 +131,8 @@ export type RosterProblem =
   | { readonly code: 'roster-attendance-unknown'; readonly line: number; readonly value: string }
   | { readonly code: 'roster-arrival-missing'; readonly line: number }
   | { readonly code: 'roster-arrival-invalid'; readonly line: number; readonly value: string }
-  | { readonly code: 'roster-stills-unknown'; readonly line: number; readonly value: string };
+  | { readonly code: 'roster-stills-unknown'; readonly line: number; readonly value: string }
+  | { readonly code: 'roster-consent-unknown'; readonly line: number; readonly value: string };
 
 /** Anything wrong with what the teacher prescribed. */
 export type LessonProblem = PlanProblem | RosterProblem;

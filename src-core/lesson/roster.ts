@@ -6,6 +6,9 @@ import { findSquadByName } from './squad-name.ts';
 /** Whether a pupil was there. `excused` has no reason here on purpose: a medical reason is never stored. */
 export type Attendance = 'present' | 'absent' | 'excused' | 'late';
 
+/** What a pupil's family has said to filming, as far as the school has told. */
+export type Consent = 'given' | 'withheld';
+
 /** One pupil of the class. */
 export interface Pupil {
   /** The gradebook's id, never changed. */
@@ -18,6 +21,8 @@ export interface Pupil {
   readonly arrived: string | null;
   /** False: on the do-not-film list; no still of the pupil's squad shows in print or export unasked. */
   readonly stills: boolean;
+  /** Left out: nothing is noted. Where it is withheld, `stills` is false whatever its own column says. */
+  readonly consent?: Consent;
 }
 
 /** The class as read from roster.csv, with what could not be read. */
@@ -37,10 +42,10 @@ type Fields = Readonly<Record<string, string>>;
 
 /**
  * Reads roster.csv (format 1): a heading line naming the columns in any order, `id,given,family,squad` required;
- * `attendance`, `arrived`, `stills` and `left` optional; further columns are left alone. A pupil with `yes` under
+ * `attendance`, `arrived`, `stills`, `consent` and `left` optional; further columns are left alone. A pupil with `yes` under
  * `left` is no longer in the class and is not read. Squads go by code, name, pinnie
  * or tablet. A line with a problem that leaves its pupil's squad or id open is left out; lesser slips are
- * reported and read in the pupil's favour (present, stills not allowed).
+ * reported and read in the pupil's favour (present, stills not allowed, consent withheld).
  */
 export function parseRoster(text: string, plan: Plan): RosterReading {
   const rows = papa.parse(text.replace(/^\uFEFF/, ''), { skipEmptyLines: false }).data;
@@ -88,13 +93,16 @@ function readPupil(
     return { pupil: null, problems: [{ code: 'roster-squad-unknown', line, squad: fields.squad ?? '' }] };
   }
   const presence = readPresence(fields, line, problems);
+  const consent = readConsent(fields.consent, line, problems);
+  const mayShow = readStills(fields.stills, line, problems);
   const pupil: Pupil = {
     id: fields.id ?? '',
     given: fields.given ?? '',
     family: fields.family ?? '',
     squad: squad.code,
     ...presence,
-    stills: readStills(fields.stills, line, problems),
+    stills: mayShow && consent !== 'withheld',
+    ...(consent !== null && { consent }),
   };
   return { pupil, problems };
 }
@@ -121,4 +129,11 @@ function readStills(value: string | undefined, line: number, problems: RosterPro
   if (value === undefined || value === '' || value.toLowerCase() === 'yes') return true;
   if (value.toLowerCase() !== 'no') problems.push({ code: 'roster-stills-unknown', line, value });
   return false;
+}
+
+function readConsent(value: string | undefined, line: number, problems: RosterProblem[]): Consent | null {
+  if (value === undefined || value === '') return null;
+  if (value.toLowerCase() === 'yes') return 'given';
+  if (value.toLowerCase() !== 'no') problems.push({ code: 'roster-consent-unknown', line, value });
+  return 'withheld';
 }

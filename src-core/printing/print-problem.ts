@@ -1,4 +1,5 @@
 import type { StationCode } from '../lesson/plan.ts';
+import type { ClipId } from '../matching/observation.ts';
 
 /** What kept something off the paper. */
 export type PrintProblem =
@@ -8,5 +9,7 @@ export type PrintProblem =
   | { readonly code: 'print-letters-missing'; readonly field: string; readonly letters: string }
   /** A squad walks to a station that no clue leads to; there is no slip for it. */
   | { readonly code: 'print-clue-missing'; readonly station: StationCode }
+  /** Stills of this clip that should stand on the sheet could not be cut or blurred; their places are left empty. */
+  | { readonly code: 'print-stills-missing'; readonly clip: ClipId }
   /** Of all that was asked for, not one page could be laid out. */
   | { readonly code: 'print-empty' };

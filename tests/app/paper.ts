@@ -9,9 +9,16 @@ import { readCodes } from '../../src-core/host/card-reader.ts';
 
 const run = promisify(execFile);
 
+const POINTS_PER_MM = 72 / 25.4;
+
+/** Sizes of paper in points: ISO 216, and ANSI/ASME Y14.1. */
+export const PAPERS = { a4: [595.28, 841.89], letter: [612, 792] } as const;
+
 /** Whether Debian's poppler-utils and zbar-tools are here; where they are not, says so once on standard error. */
 export function canReadPaper(): boolean {
-  const missing = ['pdftoppm', 'pdftotext', 'pdffonts', 'pdfinfo', 'zbarimg'].filter((tool) => !isHere(tool));
+  const missing = ['pdftoppm', 'pdftotext', 'pdffonts', 'pdfinfo', 'pdfimages', 'zbarimg'].filter(
+    (tool) => !isHere(tool),
+  );
   if (missing.length > 0) process.stderr.write(`Skipped: no ${missing.join(', ')} here.\n`);
   return missing.length === 0;
 }
@@ -49,7 +56,7 @@ export async function renderPages(
 }
 
 /** The samples of a binary PGM or PPM file. */
-function readNetpbm(bytes: Buffer): { width: number; height: number; luma: Uint8Array } {
+export function readNetpbm(bytes: Buffer): { width: number; height: number; luma: Uint8Array } {
   const head = /^P[56]\s+(\d+)\s+(\d+)\s+255\s/.exec(bytes.subarray(0, 60).toString('latin1'));
   if (!head) throw new Error('not a picture of pdftoppm');
   return {
@@ -153,4 +160,53 @@ export async function hasColour(pdf: string): Promise<boolean> {
     }
     return false;
   });
+}
+
+/**
+ * Words that reach out of the block of 190 by 259 mm in the middle of the page. A word's box is as high as its font
+ * allows, a quarter more than its letters are.
+ */
+export function findOutside(words: readonly PaperWord[], width: number, height: number) {
+  const side = (width - 190 * POINTS_PER_MM) / 2 - 1;
+  const top = (height - 259 * POINTS_PER_MM) / 2 - 1;
+  return words.filter(({ box: [left, up, right, down] }) => {
+    const spare = (down - up) / 4;
+    return left < side || up + spare < top || right > width - side || down - spare > height - top;
+  });
+}
+
+/** Words that cover each other by more than lines set close do. */
+export function findOnTop(words: readonly PaperWord[]): string[] {
+  return words.flatMap((one, at) =>
+    words.slice(at + 1).flatMap((other) => {
+      const across = Math.min(one.box[2], other.box[2]) - Math.max(one.box[0], other.box[0]);
+      const [here, there] = [getLetters(one.box), getLetters(other.box)];
+      const down = Math.min(here[1], there[1]) - Math.max(here[0], there[0]);
+      return across > 0.5 && down > 0.5 ? [`${one.text} / ${other.text}`] : [];
+    }),
+  );
+}
+
+/** From capitals' tops to the line they stand on, about: a word's box reaches further both ways. */
+function getLetters([, up, , down]: readonly [number, number, number, number]): readonly [number, number] {
+  return [up + (down - up) * 0.3, down - (down - up) * 0.3];
+}
+
+/** Pages with anything at all printed outside the block, a hair's breadth of its edge aside. */
+export async function findInkInMargins(
+  file: string,
+  [wide, high]: readonly [number, number],
+): Promise<number[]> {
+  const { pages, dispose } = await renderPages(file, 36);
+  const marked = pages.flatMap(({ width, height, luma }, page) => {
+    const side = Math.floor(((wide - 190 * POINTS_PER_MM) / 2) * 0.5) - 1;
+    const top = Math.floor(((high - 259 * POINTS_PER_MM) / 2) * 0.5) - 1;
+    const isMargin = (at: number) => {
+      const [x, y] = [at % width, Math.floor(at / width)];
+      return x < side || y < top || x >= width - side || y >= height - top;
+    };
+    return luma.some((level, at) => level < 250 && isMargin(at)) ? [page + 1] : [];
+  });
+  await dispose();
+  return marked;
 }

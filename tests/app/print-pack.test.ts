@@ -1,10 +1,18 @@
 import { describe, expect, test } from 'vitest';
-import { canReadPaper, hasColour, readFonts, readText, readWords, renderPages } from './paper.ts';
+import {
+  canReadPaper,
+  findInkInMargins,
+  findOnTop,
+  findOutside,
+  hasColour,
+  PAPERS,
+  readFonts,
+  readText,
+  readWords,
+} from './paper.ts';
 import { fillPlan, readHarbour, sayAtLength } from './paper-plans.ts';
 import { LOOKS, print } from './print-paper.ts';
 
-const POINTS_PER_MM = 72 / 25.4;
-const PAPERS = { a4: [595.28, 841.89], letter: [612, 792] } as const;
 describe.skipIf(!canReadPaper())('the print pack', () => {
   test.each(LOOKS)(
     'on %s in %s: right size, fonts in it, all inside the margins, nothing on anything else',
@@ -80,53 +88,3 @@ describe.skipIf(!canReadPaper())('the print pack', () => {
     expect(pageCount).toBe(5);
   });
 });
-
-/**
- * Words that reach out of the block of 190 by 259 mm in the middle of the page. A word's box is as high as its font
- * allows, a quarter more than its letters are.
- */
-function findOutside(
-  words: Awaited<ReturnType<typeof readWords>>[number]['words'],
-  width: number,
-  height: number,
-) {
-  const side = (width - 190 * POINTS_PER_MM) / 2 - 1;
-  const top = (height - 259 * POINTS_PER_MM) / 2 - 1;
-  return words.filter(({ box: [left, up, right, down] }) => {
-    const spare = (down - up) / 4;
-    return left < side || up + spare < top || right > width - side || down - spare > height - top;
-  });
-}
-
-/** Words that cover each other by more than lines set close do. */
-function findOnTop(words: Awaited<ReturnType<typeof readWords>>[number]['words']): string[] {
-  return words.flatMap((one, at) =>
-    words.slice(at + 1).flatMap((other) => {
-      const across = Math.min(one.box[2], other.box[2]) - Math.max(one.box[0], other.box[0]);
-      const [here, there] = [getLetters(one.box), getLetters(other.box)];
-      const down = Math.min(here[1], there[1]) - Math.max(here[0], there[0]);
-      return across > 0.5 && down > 0.5 ? [`${one.text} / ${other.text}`] : [];
-    }),
-  );
-}
-
-/** From capitals' tops to the line they stand on, about: a word's box reaches further both ways. */
-function getLetters([, up, , down]: readonly [number, number, number, number]): readonly [number, number] {
-  return [up + (down - up) * 0.3, down - (down - up) * 0.3];
-}
-
-/** Pages with anything at all printed outside the block, a hair's breadth of its edge aside. */
-async function findInkInMargins(file: string, [wide, high]: readonly [number, number]): Promise<number[]> {
-  const { pages, dispose } = await renderPages(file, 36);
-  const marked = pages.flatMap(({ width, height, luma }, page) => {
-    const side = Math.floor(((wide - 190 * POINTS_PER_MM) / 2) * 0.5) - 1;
-    const top = Math.floor(((high - 259 * POINTS_PER_MM) / 2) * 0.5) - 1;
-    const isMargin = (at: number) => {
-      const [x, y] = [at % width, Math.floor(at / width)];
-      return x < side || y < top || x >= width - side || y >= height - top;
-    };
-    return luma.some((level, at) => level < 250 && isMargin(at)) ? [page + 1] : [];
-  });
-  await dispose();
-  return marked;
-}

@@ -28,38 +28,45 @@ const SLOT_MS = 120_000;
 /** Every how many clips a card is missing, so that matching has something to infer. */
 const UNREAD_EVERY = 7;
 
+/** What may differ in a generated lesson. */
+interface GeneratedOptions {
+  /** With all that watching the clips whole leaves, too. */
+  readonly isWatched?: boolean;
+  readonly plan?: Plan;
+  readonly roster?: string;
+}
+
 /**
  * Writes a lesson of 300 clips into a folder: ten squads that walk thirty stations, every clip a real MP4 with its
- * own start and content, the cards' readings in the evidence cache as after a first look; `isWatched`: and all that
- * watching them whole leaves.
+ * own start and content, the cards' readings in the evidence cache as after a first look. Another plan gives other
+ * squads and stations.
  */
 export async function generateLesson(
   folder: string,
   ffmpeg: string,
-  { isWatched = false }: { readonly isWatched?: boolean } = {},
+  { isWatched = false, plan = buildPlan(), roster = buildRoster() }: GeneratedOptions = {},
 ): Promise<void> {
-  const codes = Array.from({ length: STATIONS }, (_, index) => `S${String(index + 1).padStart(2, '0')}`);
+  const codes = plan.stations.map(({ code }) => code);
   await mkdir(path.join(folder, 'clips'), { recursive: true });
-  await writeFile(path.join(folder, 'plan.json'), buildPlanText(buildPlan(codes)));
-  await writeFile(path.join(folder, 'roster.csv'), buildRoster());
-  const plan = buildPlan(codes);
+  await writeFile(path.join(folder, 'plan.json'), buildPlanText(plan));
+  await writeFile(path.join(folder, 'roster.csv'), roster);
   const pattern = await filmPattern(path.join(folder, 'pattern.mp4'), ffmpeg);
   const cache = openEvidenceCache(path.join(folder, 'evidence'));
   if (isWatched) await watchPattern(folder, plan);
-  for (let squad = 0; squad < SQUADS; squad += 1) {
-    const home = path.join(folder, 'clips', `squad ${squad + 1}`);
+  for (const [squad, { name, route }] of plan.squads.entries()) {
+    const home = path.join(folder, 'clips', name);
     await mkdir(home, { recursive: true });
-    for (let slot = 0; slot < STATIONS; slot += 1) {
+    for (const [slot, station] of route.entries()) {
       const file = path.join(home, `IMG_${String(1000 + slot)}.MP4`);
-      await writeFile(file, dateClip(pattern, START_MS + slot * SLOT_MS, squad * STATIONS + slot));
-      const station = codes[(squad + slot) % STATIONS] ?? '';
-      const text = formatStationCard({ lesson: 'LONG', station, revision: 1 });
+      const serial = squad * codes.length + slot;
+      await writeFile(file, dateClip(pattern, START_MS + slot * SLOT_MS, serial));
+      const text = formatStationCard({ lesson: plan.lesson.code, station, revision: plan.lesson.revision });
       const isRead = (squad + slot) % UNREAD_EVERY > 0;
       const readings = isRead ? [0.2, 0.4].map((atSeconds) => ({ text, atSeconds })) : [];
       const id = (await readSampleHash(file)).slice(0, 16);
       await cache.write(id, cardsAnalyser, { readings, problems: [], how: 'searched' });
-      await cache.write(id, lookAnalyser, buildLook((squad + slot) % STATIONS));
-      if (isWatched) await copyWatched(folder, id, squad * STATIONS + slot);
+      await cache.write(id, lookAnalyser, buildLook(codes.indexOf(station)));
+      if (isWatched) await copyWatched(folder, id, serial);
     }
   }
 }
@@ -105,7 +112,8 @@ function buildLook(station: number): ClipLook {
   return { durationSeconds: 12, place, movingColours: [], from: 'key-pictures' };
 }
 
-function buildPlan(codes: readonly string[]) {
+function buildPlan(): Plan {
+  const codes = Array.from({ length: STATIONS }, (_, index) => `S${String(index + 1).padStart(2, '0')}`);
   return planSchema.parse({
     format: 'routemark-plan',
     version: 2,

@@ -17,11 +17,13 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
     const { lesson } = open.view;
     for (const { id } of open.view.clips)
       await decide(open, { kind: 'clip-confirmed', clip: id, answers: { place: true, together: true } });
-    const order = { lesson, columns: null, evenWithOpenFlags: false };
-    const draft = await open.client.request('draftSheet', order);
-    if (!draft.ok || !draft.value.draft || !draft.value.text) throw new Error(JSON.stringify(draft));
-    const { draft: seen, text, fileName } = draft.value;
-    const written = await open.client.request('writeSheet', {
+    const order = { lesson, what: { kind: 'csv', columns: null }, evenWithOpenFlags: false } as const;
+    const draft = await open.client.request('draftHandIn', order);
+    const preview = draft.ok ? draft.value.preview : null;
+    if (!draft.ok || !draft.value.draft || preview?.kind !== 'csv') throw new Error(JSON.stringify(draft));
+    const { draft: seen, fileName } = draft.value;
+    const { text } = preview;
+    const written = await open.client.request('writeHandIn', {
       ...order,
       since: null,
       who,
@@ -36,8 +38,9 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
     const files = await openLesson(ports);
     if (!files.ok) throw new Error('the lesson opens');
     const job = { signal: new AbortController().signal, onProgress: () => {} };
-    expect(draftSheet(await gradeLesson(ports, files.value, job), order).text).toBe(text);
-    const again = await open.client.request('writeSheet', {
+    const graded = await gradeLesson(ports, files.value, job);
+    expect(draftSheet(graded, { columns: null, evenWithOpenFlags: false }).text).toBe(text);
+    const again = await open.client.request('writeHandIn', {
       ...order,
       since: null,
       who,
@@ -48,7 +51,7 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
     });
     expect(again).toMatchObject({ ok: false, problems: [{ code: 'file-exists' }] });
     await decide(open, { kind: 'attendance-set', pupil: 'k-1', attendance: 'absent', arrived: null });
-    const stale = await open.client.request('writeSheet', {
+    const stale = await open.client.request('writeHandIn', {
       ...order,
       since: null,
       who,
@@ -64,10 +67,11 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
     'a sheet is not called “%s”',
     async (fileName) => {
       const open = await openOver(wire);
-      const order = { lesson: open.view.lesson, columns: null, evenWithOpenFlags: true };
-      const draft = await open.client.request('draftSheet', order);
+      const what = { kind: 'csv', columns: null } as const;
+      const order = { lesson: open.view.lesson, what, evenWithOpenFlags: true };
+      const draft = await open.client.request('draftHandIn', order);
       const seen = (draft.ok && draft.value.draft) || '';
-      const reply = await open.client.request('writeSheet', {
+      const reply = await open.client.request('writeHandIn', {
         ...order,
         since: null,
         who,

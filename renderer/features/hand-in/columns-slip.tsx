@@ -5,7 +5,7 @@ import { FIELD_NAMES, HAND_IN } from '../../text/english/hand-in.ts';
 import { Button } from '../../ui/button.tsx';
 import { SlipDialog } from '../../ui/slip-dialog.tsx';
 import { KnownMappings } from './known-mappings.tsx';
-import type { Mappings } from './use-mappings.ts';
+import type { HandInMemory } from './use-memory.ts';
 
 type Line = SheetColumn & { readonly id: number };
 
@@ -15,13 +15,13 @@ const FIELDS = Object.entries(FIELD_NAMES) as readonly (readonly [SheetField, st
 export function ColumnsSlip({
   columns,
   mapping,
-  mappings,
+  memory,
   onUse,
   onClose,
 }: {
   readonly columns: readonly SheetColumn[];
   readonly mapping: string | null;
-  readonly mappings: Mappings;
+  readonly memory: HandInMemory;
   /** Null columns: the plan's. */
   readonly onUse: (columns: readonly SheetColumn[] | null, mapping: string | null) => void;
   readonly onClose: () => void;
@@ -41,14 +41,14 @@ export function ColumnsSlip({
   };
   return (
     <SlipDialog title={HAND_IN.columnsTitle} onClose={onClose}>
-      <KnownMappings mappings={mappings} onUse={use} />
+      <KnownMappings memory={memory} onUse={use} />
       <form
         className="columns"
         onSubmit={(event) => {
           event.preventDefault();
           const mapped = lines.map(({ head, field }) => ({ head: head.trim(), field }));
           const called = name.trim();
-          if (called !== '') void mappings.save(called, mapped);
+          if (called !== '') void memory.save(called, mapped);
           use(mapped, called === '' ? null : called);
         }}
       >

@@ -1,14 +1,14 @@
 import type { SheetColumn } from '../../../src-core/gradebook/grade-sheet.ts';
 import { HAND_IN } from '../../text/english/hand-in.ts';
 import { Button } from '../../ui/button.tsx';
-import type { Mappings } from './use-mappings.ts';
+import type { HandInMemory } from './use-memory.ts';
 
 /** Destinations remembered on this machine, each a press away; the plan's own columns first. */
 export function KnownMappings({
-  mappings,
+  memory,
   onUse,
 }: {
-  readonly mappings: Mappings;
+  readonly memory: HandInMemory;
   readonly onUse: (columns: readonly SheetColumn[] | null, name: string | null) => void;
 }) {
   return (
@@ -16,10 +16,10 @@ export function KnownMappings({
       <li>
         <Button onPress={() => onUse(null, null)}>{HAND_IN.asPlan}</Button>
       </li>
-      {mappings.list.map(({ name, columns }) => (
+      {memory.mappings.map(({ name, columns }) => (
         <li key={name}>
           <Button onPress={() => onUse(columns, name)}>{name}</Button>
-          <Button look="bare" label={HAND_IN.forget(name)} onPress={() => void mappings.save(name, null)}>
+          <Button look="bare" label={HAND_IN.forget(name)} onPress={() => void memory.save(name, null)}>
             {HAND_IN.forgetShort}
           </Button>
         </li>

@@ -1,46 +1,56 @@
 import { useState } from 'react';
 import type { Problem } from '../../../src-core/contract/problem.ts';
-import type { SheetColumn } from '../../../src-core/gradebook/grade-sheet.ts';
+import type { SheetOrder } from '../../../src-core/printing/sheet-order.ts';
 import type { LessonDesk } from '../../client/lesson-desk.ts';
 import { readPreferences } from '../../ui/preferences.ts';
+import type { HandInWhat } from './use-hand-in-draft.ts';
 
-/** What is asked to be written. */
-export interface WriteOrder {
-  readonly draft: string;
-  readonly columns: readonly SheetColumn[] | null;
+/** Under which name, and where. */
+export interface WritePlace {
   readonly into: string | null;
   readonly fileName: string;
   readonly replace: boolean;
 }
 
-/** How the writing of the sheet went, and the way to begin it; problems are of the latest try. */
+/** How the writing went, and the ways to begin it; problems are of the latest try. */
 export interface Writing {
   readonly state: 'not-yet' | 'writing' | 'written' | 'failed';
-  /** Where the sheet lies now. */
+  /** Where it lies now. */
   readonly path: string | null;
+  /** Null: not printed. */
+  readonly pageCount: number | null;
   readonly problems: readonly Problem[];
-  readonly write: (order: WriteOrder) => Promise<void>;
+  /** Writes what was previewed as `draft`. */
+  readonly write: (place: WritePlace, order: { draft: string; what: HandInWhat }) => Promise<void>;
+  readonly print: (place: WritePlace, order: SheetOrder) => Promise<void>;
 }
 
-/** Writes the sheet, and says how that went. */
+type Done = Pick<Writing, 'state' | 'path' | 'pageCount' | 'problems'>;
+
+const NOT_YET: Done = { state: 'not-yet', path: null, pageCount: null, problems: [] };
+
+/** Writes what is handed in, and says how that went. */
 export function useWriting(desk: LessonDesk): Writing {
-  const [done, setDone] = useState<Omit<Writing, 'write'>>({ state: 'not-yet', path: null, problems: [] });
+  const [done, setDone] = useState(NOT_YET);
+  // The draft has its open flags in it, and the teacher has said that it may be written so.
+  const getRest = () => ({ evenWithOpenFlags: true, who: readPreferences().who || 'teacher' });
   return {
     ...done,
-    write: async ({ columns, ...order }) => {
-      setDone({ state: 'writing', path: null, problems: [] });
-      const reply = await desk.ask('writeSheet', {
-        ...order,
-        columns: columns && [...columns],
-        // The draft has its open flags in it, and the teacher has said that it may be written so.
-        evenWithOpenFlags: true,
-        who: readPreferences().who || 'teacher',
-      });
-      setDone({
-        state: reply.ok ? 'written' : 'failed',
-        path: reply.ok ? reply.value.path : null,
-        problems: reply.problems,
-      });
+    write: async (place, order) => {
+      setDone({ ...NOT_YET, state: 'writing' });
+      const reply = await desk.ask('writeHandIn', { ...place, ...order, ...getRest() });
+      const { problems } = reply;
+      if (reply.ok) setDone({ state: 'written', path: reply.value.path, pageCount: null, problems });
+      else setDone({ ...NOT_YET, state: 'failed', problems });
+    },
+    print: async (place, order) => {
+      setDone({ ...NOT_YET, state: 'writing' });
+      const reply = await desk.ask('printSheet', { ...place, ...order, ...getRest() });
+      const { problems } = reply;
+      if (reply.ok) {
+        const { path, pageCount } = reply.value;
+        setDone({ state: 'written', path, pageCount, problems });
+      } else setDone({ ...NOT_YET, state: 'failed', problems });
     },
   };
 }

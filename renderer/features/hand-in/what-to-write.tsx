@@ -1,12 +1,13 @@
-import { useState } from 'react';
 import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
-import type { DeskView, FolderRef } from '../../../src-core/contract/desk-view.ts';
+import type { DeskView } from '../../../src-core/contract/desk-view.ts';
 import type { LessonView } from '../../../src-core/contract/lesson-view.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { HAND_IN } from '../../text/english/hand-in.ts';
 import { Button } from '../../ui/button.tsx';
-import { FolderPicker } from '../../ui/folder-picker.tsx';
+import { FolderButton } from '../../ui/folder-button.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
+import { Kinds } from './kinds.tsx';
+import type { Marks } from './use-marks.ts';
 
 /** What is written, under which name, and into which folder. */
 export function WhatToWrite({
@@ -14,55 +15,36 @@ export function WhatToWrite({
   names,
   client,
   deskView,
-  rows,
-  mapping,
-  into,
-  fileName,
-  onInto,
-  onFileName,
+  marks,
 }: {
   readonly lesson: LessonView;
   readonly names: LessonNames;
   readonly client: DeskClient;
   readonly deskView: DeskView;
-  readonly rows: number;
-  readonly mapping: string | null;
-  /** Null: the lesson's own folder for sheets. */
-  readonly into: FolderRef | null;
-  readonly fileName: string;
-  readonly onInto: (folder: FolderRef | null) => void;
-  readonly onFileName: (name: string) => void;
+  readonly marks: Marks;
 }) {
-  const [isPicking, setPicking] = useState(false);
+  const { choice, into, setInto } = marks;
   const { handedIn } = lesson.journal;
   const last = handedIn.at(-1);
-  const choose = async () => {
-    if (!deskView.hasFolderDialog) return setPicking(true);
-    const reply = await client.request('chooseFolders', { purpose: 'hand-in' });
-    const folder = reply.ok ? reply.value.folders[0] : undefined;
-    if (folder) onInto(folder);
-  };
+  const { lastFolder } = choice.memory;
   return (
     <Sheet label={HAND_IN.what} className="col">
       <header className="hd">
         <h2>{HAND_IN.what}</h2>
       </header>
-      <div className="env">
-        <h3>{HAND_IN.gradebook}</h3>
-        <p className="cap">{HAND_IN.gradebookRows(rows, mapping)}</p>
+      <Kinds choice={choice} />
+      <div className="to">
         {last && (
           <p className="cap">
             {HAND_IN.handedIn(handedIn.length, names.times.dayAndMinute(Date.parse(last.at)))}
           </p>
         )}
-      </div>
-      <div className="to">
         <label>
           {HAND_IN.fileName}
           <input
-            value={fileName}
+            value={marks.typedName}
             maxLength={200}
-            onChange={({ currentTarget }) => onFileName(currentTarget.value)}
+            onChange={({ currentTarget }) => marks.setTypedName(currentTarget.value)}
           />
         </label>
         <p>
@@ -70,20 +52,14 @@ export function WhatToWrite({
           <br />
           <b>{into?.path ?? HAND_IN.ownFolder(lesson.path.split(/[\\/]/).at(-1) ?? '')}</b>
         </p>
-        <Button onPress={() => void choose()}>{HAND_IN.change}</Button>
-        {into && <Button onPress={() => onInto(null)}>{HAND_IN.back}</Button>}
+        {lastFolder && into?.token !== lastFolder.token && (
+          <Button onPress={() => setInto(lastFolder)}>{HAND_IN.asLastTime(lastFolder.name)}</Button>
+        )}
+        <FolderButton {...{ client, deskView }} purpose="hand-in" onChoose={setInto}>
+          {HAND_IN.change}
+        </FolderButton>
+        {into && <Button onPress={() => setInto(null)}>{HAND_IN.back}</Button>}
       </div>
-      {isPicking && (
-        <FolderPicker
-          client={client}
-          wants="any"
-          onChoose={(folder) => {
-            onInto(folder);
-            setPicking(false);
-          }}
-          onClose={() => setPicking(false)}
-        />
-      )}
     </Sheet>
   );
 }

@@ -1,61 +1,62 @@
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { HAND_IN } from '../../text/english/hand-in.ts';
+import { PAPER_KIND } from '../../text/english/hand-in-paper.ts';
 import { describeProblem } from '../../text/english/problems.ts';
 import { Button } from '../../ui/button.tsx';
 import { StopNote } from '../../ui/stop-note.tsx';
+import { isPaper } from './file-names.ts';
+import type { Marks } from './use-marks.ts';
 import type { Writing } from './use-writing.ts';
 
 /** The write button: an empty dashed box until flags are settled or “not final” is ticked. */
-export function WriteBox({
-  openFlags,
-  isTicked,
-  onTick,
-  fileName,
-  canWrite,
-  writing,
-  names,
-  onWrite,
-}: {
-  readonly openFlags: number;
-  readonly isTicked: boolean;
-  readonly onTick: (isTicked: boolean) => void;
-  readonly fileName: string;
-  readonly canWrite: boolean;
-  readonly writing: Writing;
-  readonly names: LessonNames;
-  readonly onWrite: (replace: boolean) => void;
-}) {
-  const { state, path, problems } = writing;
+export function WriteBox({ marks, names }: { readonly marks: Marks; readonly names: LessonNames }) {
+  const { openFlags, isTicked, setTicked, fileName, canWrite, writing, write, choice } = marks;
+  const { state, problems } = writing;
+  const advice = problems.map((problem) => describeProblem(problem, names));
   const isThere = problems.some(({ code }) => code === 'file-exists');
   return (
     <div className="fin">
       {state === 'failed' && (
-        <StopNote title={HAND_IN.failed} advice={problems.map((problem) => describeProblem(problem, names))}>
-          {isThere && <Button onPress={() => onWrite(true)}>{HAND_IN.replace}</Button>}
+        <StopNote title={HAND_IN.failed} advice={advice}>
+          {isThere && <Button onPress={() => write(true)}>{HAND_IN.replace}</Button>}
         </StopNote>
       )}
       <p role="status" className={state === 'written' ? 'read' : 'vh'}>
-        {state === 'written' && path ? HAND_IN.written(path) : ''}
+        {describeWritten(writing)}
       </p>
+      {state === 'written' && advice.length > 0 && (
+        <ul className="notes" aria-label={HAND_IN.toKnow}>
+          {[...new Map(advice.map((each) => [each.what, each])).values()].map(({ what, todo }) => (
+            <li key={what}>
+              <b>{what}</b> {todo}
+            </li>
+          ))}
+        </ul>
+      )}
       {openFlags > 0 && (
         <label>
           <input
             type="checkbox"
             className="ck"
             checked={isTicked}
-            onChange={({ currentTarget }) => onTick(currentTarget.checked)}
+            onChange={({ currentTarget }) => setTicked(currentTarget.checked)}
           />
-          {HAND_IN.notFinal(openFlags)}
+          {isPaper(choice.kind) ? HAND_IN.notFinalPaper(openFlags) : HAND_IN.notFinal(openFlags)}
         </label>
       )}
       <Button
         look="ink"
         className="write"
         isDisabled={!canWrite || state === 'writing'}
-        onPress={() => onWrite(false)}
+        onPress={() => write(false)}
       >
         {state === 'writing' ? HAND_IN.writing : HAND_IN.write(fileName)}
       </Button>
     </div>
   );
+}
+
+function describeWritten({ state, path, pageCount }: Writing): string {
+  if (state !== 'written' || path === null) return '';
+  return pageCount === null ? HAND_IN.written(path) : PAPER_KIND.printed(path, pageCount);
 }

@@ -14,22 +14,25 @@ export function ClipFlags({
 }: {
   readonly flags: readonly FlagView[];
   readonly names: LessonNames;
-  readonly onSettle: (act: JournalAct) => void;
+  /** Null: it is not this marker's to settle. */
+  readonly onSettle: ((act: JournalAct) => void) | null;
 }) {
   return flags.map(({ key, flag }) => {
     const { what } = describeFlag(flag, names);
     const settle = (settled: 'kept' | 'cleared') =>
-      onSettle({ kind: 'flag-settled', flag: key, settled, reason: null });
+      onSettle?.({ kind: 'flag-settled', flag: key, settled, reason: null });
     return (
       <section key={key} className="clip-flag" aria-label={REVIEW.flagHead}>
         <FlagTag code={flag.code} tone="loud" />
         <p className="read">{what}</p>
-        <span className="rem">
-          <Button onPress={() => settle('kept')}>{REVIEW.keep}</Button>
-          <Button look="bare" onPress={() => settle('cleared')}>
-            {REVIEW.clear}
-          </Button>
-        </span>
+        {onSettle && (
+          <span className="rem">
+            <Button onPress={() => settle('kept')}>{REVIEW.keep}</Button>
+            <Button look="bare" onPress={() => settle('cleared')}>
+              {REVIEW.clear}
+            </Button>
+          </span>
+        )}
       </section>
     );
   });

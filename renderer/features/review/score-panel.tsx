@@ -56,7 +56,7 @@ export function ScorePanel({
         </span>
       </header>
       <div className="crs">
-        <ClipFlags flags={flags} names={names} onSettle={acts.decide} />
+        <ClipFlags flags={flags} names={names} onSettle={lesson.second ? null : acts.decide} />
         <ol>
           {lines.map((line, at) => (
             <CriterionRow

@@ -61,6 +61,10 @@ export const bundleProblems: Wordings<BundleProblem['code']> = {
       todo: 'Mend it where the set was made.',
     };
   },
+  'bundle-school-missing': () => ({
+    what: 'A OneRoster set needs the school’s own beside it, the one that class lists are taken from.',
+    todo: 'Choose its folder or zip archive.',
+  }),
   'bundle-unreadable': ({ name }) => ({
     what: `${name} is no set of OneRoster files: neither a folder nor a zip archive that can be read.`,
     todo: 'Choose the zip archive, or the folder that holds manifest.csv.',

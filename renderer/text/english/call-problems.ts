@@ -31,6 +31,14 @@ export const callProblems: Wordings<CallProblem['code']> = {
     what: 'This lesson is not open here.',
     todo: 'Choose its folder again.',
   }),
+  'second-marking-only': () => ({
+    what: 'A second marking holds answers, notes and squad marks alone.',
+    todo: 'Go back to the lesson itself for all else.',
+  }),
+  'marker-name-bad': () => ({
+    what: 'This is no name for a second marker.',
+    todo: 'Write letters or digits.',
+  }),
   'lesson-open-elsewhere': () => ({
     what: 'This lesson is open in another Routemark.',
     todo: 'Go on in that window, or close it first.',
@@ -42,6 +50,18 @@ export const callProblems: Wordings<CallProblem['code']> = {
   'clip-unknown': ({ clip }, names) => ({
     what: `The clip ${names.clip(clip)} is not in this lesson any more.`,
     todo: 'Read the clips again.',
+  }),
+  'pupil-unknown': ({ pupil }) => ({
+    what: `There is no pupil “${pupil}” in roster.csv.`,
+    todo: 'Look at the roster again.',
+  }),
+  'lesson-busy': () => ({
+    what: 'Clips of this lesson are being read or watched, which leaves files.',
+    todo: 'Wait until that is done, or stop it, then look again.',
+  }),
+  'holdings-changed': () => ({
+    what: 'What would go is no longer what the list shows. Nothing was deleted.',
+    todo: 'Look at the list again, then delete.',
   }),
   'decision-meaningless': ({ path }) => ({
     what: `A decision was not recorded: what it is about (${path}) is not in this lesson.`,

@@ -22,17 +22,44 @@ export const HAND_IN = {
   handedIn: (times: number, last: string) =>
     `Handed in ${times === 1 ? 'once' : `${times} times`}, last ${last}.`,
   what: 'Write',
-  gradebook: 'Gradebook CSV',
-  gradebookRows: (rows: number, mapping: string | null) =>
-    `${count(rows, 'row')}, ${mapping === null ? 'columns as the plan has them' : `columns as last time for “${mapping}”`}`,
+  kinds: {
+    csv: { name: 'Gradebook CSV', what: 'One row a pupil, for any gradebook that reads a table.' },
+    xlsx: {
+      name: 'Spreadsheet',
+      what: 'A workbook (.xlsx): the same rows, and a second sheet that says where each point came from.',
+    },
+    oneroster: {
+      name: 'OneRoster set',
+      what: 'An archive (.zip) for gradebooks that read the standard, held to its rules by name.',
+    },
+    'grade-sheet': {
+      name: 'Grade sheet on paper',
+      what: 'A PDF with each squad’s walk, answers, points and one still a rep, to be signed.',
+    },
+    'squad-slips': {
+      name: 'Slips for squads',
+      what: 'A PDF, a page a squad: what went well and what to do next, in plain words.',
+    },
+    'pupil-slips': {
+      name: 'Slips for pupils',
+      what: 'The same for each pupil, several a page, to be cut apart.',
+    },
+  },
+  columnsAs: (mapping: string | null) =>
+    mapping === null ? 'Columns as the plan has them.' : `Columns as last time for “${mapping}”.`,
+  version: 'Version of OneRoster',
+  versions: { '1.2': '1.2', '1.1': '1.1' },
   into: 'Into',
   lessonFolder: 'the lesson folder',
   ownFolder: (lesson: string) => `…/${lesson}/hand-in`,
+  asLastTime: (name: string) => `As last time: ${name}`,
   change: 'Another folder…',
   back: 'The lesson folder again',
   fileName: 'File name',
   preview: 'Preview',
   table: 'The rows as they will be written',
+  whichSheet: 'Which sheet of the workbook',
+  accountTable: 'Where each point came from',
   rows: (rows: number) => count(rows, 'row'),
   columns: 'Columns…',
   raw: 'As it stands in the file',
@@ -61,11 +88,14 @@ export const HAND_IN = {
     ];
     return `${parts.join(', ')}. They get no number.`;
   },
-  allInked: 'Everything is inked and settled. The sheet is final.',
+  allInked: 'Everything is inked and settled. The marks are final.',
   notFinal: (flags: number) => `Write while flags are open. Every row will say “not final: ${flags} open”.`,
+  notFinalPaper: (flags: number) =>
+    `Print while ${count(flags, 'flag')} ${flags === 1 ? 'is' : 'are'} open. Every page will say “Not final”.`,
   write: (fileName: string) => `Write ${fileName}`,
   writing: 'Writing…',
   written: (path: string) => `Written: ${path}`,
+  toKnow: 'What to know of it',
   replace: 'Replace it',
   failed: 'Nothing was written',
   asking: 'Laying out the sheet…',

@@ -116,6 +116,10 @@ const rosterProblems: Wordings<RosterProblem['code']> = {
     what: `${LINE(line)}: “${value}” under “stills”; taken as no.`,
     todo: 'Write yes or no.',
   }),
+  'roster-consent-unknown': ({ line, value }) => ({
+    what: `${LINE(line)}: “${value}” under “consent”; taken as no.`,
+    todo: 'Write yes or no, and no reason.',
+  }),
 };
 
 /** Words for what is wrong with a plan or a roster. */

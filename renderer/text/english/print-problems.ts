@@ -1,7 +1,10 @@
 import type { PrintProblem } from '../../../src-core/printing/print-problem.ts';
 import type { Wordings } from './wordings.ts';
 
-const WHERE = (field: string) => (field.startsWith('roster') ? field : `plan.json, ${field}`);
+/** Places of words that are not the plan's. */
+const ELSEWHERE = /^(roster|marks\.jsonl|clip|flag|slip)\b/;
+
+const WHERE = (field: string) => (ELSEWHERE.test(field) ? field : `plan.json, ${field}`);
 
 /** Words for what kept something off the paper. */
 export const printProblems: Wordings<PrintProblem['code']> = {
@@ -16,6 +19,10 @@ export const printProblems: Wordings<PrintProblem['code']> = {
   'print-clue-missing': ({ station }, names) => ({
     what: `No clue leads to ${names.station(station)}; it has no clue card.`,
     todo: 'Write the clue into the plan, or tell the squads where to go.',
+  }),
+  'print-stills-missing': ({ clip }, names) => ({
+    what: `${names.clip(clip)}: not all of its stills could be made. Their places on the sheet are empty.`,
+    todo: 'Look whether the clip still lies where it was, and whether ffmpeg is here; then print again.',
   }),
   'print-empty': () => ({
     what: 'There was no page to print.',

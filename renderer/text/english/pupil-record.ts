@@ -38,7 +38,7 @@ function writeHead({ lesson, pupil, wishes }: PupilRecord): string {
     `# What is held on ${pupil.given} ${pupil.family} (${pupil.id})`,
     '',
     `${lesson.title}, ${lesson.className}, ${lesson.date}; ${pupil.squad} squad; ${pupil.attendance}${arrived}.`,
-    `Stills may be shown: ${pupil.stills ? 'yes' : 'no'}.`,
+    `Stills may be shown: ${pupil.stills ? 'yes' : 'no'}. Consent to filming: ${pupil.consent ?? 'not noted'}.`,
   ];
   const total = wishes.apart + wishes.together;
   if (total > 0) lines.push(`Named in ${count(total, 'wish', 'wishes')} for who is with whom in a squad.`);

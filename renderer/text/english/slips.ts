@@ -81,22 +81,47 @@ export const SLIP = {
   waiting: 'Your teacher still looks at some of your films.',
 } as const;
 
+/** A squad as pupils call it: `Teal squad`. */
+export function nameSlipSquad(name: string): string {
+  return `${name} squad`;
+}
+
 /** Who a slip is for: a squad by its name, a pupil by the first name alone. */
 export function nameSlip(plan: Plan, { squad, pupil }: Slip): string {
-  const name = findSquad(plan, squad)?.name ?? squad;
-  return pupil ? `${pupil.given}, ${name} squad` : `${name} squad`;
+  const name = nameSlipSquad(findSquad(plan, squad)?.name ?? squad);
+  return pupil ? `${pupil.given}, ${name}` : name;
+}
+
+/** All sentences of one slip, in order. */
+export interface SlipWords {
+  /** What is said in the place of everything else, to pupils who were not there; null for all others. */
+  readonly instead: string | null;
+  readonly well: readonly string[];
+  readonly next: readonly string[];
+  /** Null: nothing waits to be confirmed. */
+  readonly waiting: string | null;
+}
+
+/** What a slip says, for whatever it is written on. */
+export function wordSlip(plan: Plan, slip: Slip): SlipWords {
+  if (slip.presence !== 'there') return { instead: SLIP[slip.presence], well: [], next: [], waiting: null };
+  const next = slip.next.map((point) => sayNext(plan, point));
+  const isAllWell = slip.waiting === 0 && next.length === 0 && slip.well.length > 0;
+  return {
+    instead: null,
+    well: slip.well.map((point) => sayWell(plan, point)),
+    next: isAllWell ? [SLIP.nothingNext] : next,
+    waiting: slip.waiting > 0 ? SLIP.waiting : null,
+  };
 }
 
 /** A slip as Markdown: a heading with the name, two short lists, and what still waits; ends with a line end. */
 export function writeSlip(plan: Plan, slip: Slip): string {
+  const { instead, well, next, waiting } = wordSlip(plan, slip);
   const lines = [`## ${nameSlip(plan, slip)}`, ''];
-  if (slip.presence !== 'there') return `${[...lines, SLIP[slip.presence]].join('\n')}\n`;
-  if (slip.well.length > 0) {
-    lines.push(`**${SLIP.well}**`, '', ...slip.well.map((point) => `- ${sayWell(plan, point)}`), '');
-  }
-  const next = slip.next.map((point) => sayNext(plan, point));
-  if (slip.waiting === 0 && next.length === 0 && slip.well.length > 0) next.push(SLIP.nothingNext);
+  if (instead !== null) return `${[...lines, instead].join('\n')}\n`;
+  if (well.length > 0) lines.push(`**${SLIP.well}**`, '', ...well.map((line) => `- ${line}`), '');
   if (next.length > 0) lines.push(`**${SLIP.next}**`, '', ...next.map((line) => `- ${line}`), '');
-  if (slip.waiting > 0) lines.push(SLIP.waiting, '');
+  if (waiting !== null) lines.push(waiting, '');
   return `${lines.join('\n').trimEnd()}\n`;
 }

@@ -9,5 +9,7 @@ export const stepWords: Readonly<Record<Progress['step'], string>> = {
   copy: 'Copying and checking',
   film: 'Filming',
   proxy: 'Making a film that this window plays',
+  stills: 'Cutting stills',
   print: 'Laying out pages',
+  compare: 'Comparing with the tablet',
 };

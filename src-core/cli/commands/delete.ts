@@ -1,10 +1,6 @@
 import { KEEPING } from '../../../renderer/text/english/keeping.ts';
-import {
-  deleteHoldings,
-  type HoldingScope,
-  type Holdings,
-  listHoldings,
-} from '../../host/lesson-holdings.ts';
+import type { HoldingScope, Holdings } from '../../app/retention.ts';
+import { deleteHoldings, listHoldings } from '../../host/lesson-holdings.ts';
 import { toOneLine } from '../one-line.ts';
 import { openFolder } from '../open-folder.ts';
 import { formatJson, PLAIN_NAMES, sayProblems } from '../say.ts';

@@ -3,11 +3,13 @@ import { buildHandInAct, type HandInCheck } from '../../app/export-sheet.ts';
 import { gradeLesson } from '../../app/grade-lesson.ts';
 import { markLesson } from '../../app/mark-lesson.ts';
 import type { Problem } from '../../contract/problem.ts';
+import { getSchoolDay } from '../../host/school-day.ts';
 import { EXPORT_KINDS, type KindOptions, type KindWriting } from '../export-kinds.ts';
 import { findPlaceRefusal } from '../export-place.ts';
 import { getLessonNames } from '../lesson-names.ts';
 import { type LessonOptions, type OpenFolder, openFolder } from '../open-folder.ts';
 import { formatJson, getExitCode, sayProblems, toJsonProblem } from '../say.ts';
+import { buildStillSource } from '../still-source.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 
 /** The options of `export` as typed. */
@@ -34,8 +36,9 @@ export async function runExport(
   const open = await openFolder(folder, options, terminal);
   if (!open) return 2;
   const graded = await gradeLesson(open.ports, open.lesson, terminal.job);
-  const today = getDay(open);
-  const writing = await kind.write({ graded, today }, options);
+  const today = getSchoolDay(open.lesson.plan.zone, open.ports.nowMs());
+  const stills = buildStillSource(open, graded, { folder, ...options });
+  const writing = await kind.write({ graded, today, stills, job: terminal.job }, options);
   const recorded = await keepRecord(open, writing, options);
   const problems = [...open.problems, ...writing.problems, ...recorded];
   const names = getLessonNames(graded);
@@ -48,13 +51,6 @@ export async function runExport(
   }
   if (!writing.isWritten) return 2;
   return writing.check?.isFinal ? getExitCode(problems) : 1;
-}
-
-/** Today in the school's zone. */
-function getDay({ ports, lesson }: OpenFolder): string {
-  return new Intl.DateTimeFormat('en-CA', { dateStyle: 'short', timeZone: lesson.plan.zone }).format(
-    ports.nowMs(),
-  );
 }
 
 /** The record of what was written; one that fails does not unwrite the sheet. */

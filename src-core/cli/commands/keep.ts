@@ -1,10 +1,11 @@
 import path from 'node:path';
 import { KEEPING } from '../../../renderer/text/english/keeping.ts';
 import type { OpenLesson } from '../../app/open-lesson.ts';
-import { buildKeepingText, isOverdue, type Keeping, parseKeeping } from '../../app/retention.ts';
+import { buildKeepingText, type HeldFile } from '../../app/retention.ts';
 import { writeFileAtomically } from '../../host/atomic-write.ts';
-import { type HeldFile, listHoldings } from '../../host/lesson-holdings.ts';
-import { readTextIfThere } from '../../host/lesson-ports.ts';
+import { KEEPING_FILE, readKeptUntil } from '../../host/keeping-files.ts';
+import { listHoldings } from '../../host/lesson-holdings.ts';
+import { getSchoolDay } from '../../host/school-day.ts';
 import { openFolder } from '../open-folder.ts';
 import { formatJson, PLAIN_NAMES, sayProblems } from '../say.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
@@ -53,7 +54,7 @@ async function keepOne(folder: string, text: string | null, terminal: Terminal):
   const open = await openFolder(folder, {}, terminal);
   if (!open) return null;
   if (text !== null) {
-    const written = await writeFileAtomically(getFile(folder), text);
+    const written = await writeFileAtomically(path.resolve(folder, KEEPING_FILE), text);
     if (!written.ok) {
       sayProblems(terminal, written.problems, PLAIN_NAMES);
       return null;
@@ -62,22 +63,9 @@ async function keepOne(folder: string, text: string | null, terminal: Terminal):
   return describeFolder(folder, open.lesson, open.ports.nowMs());
 }
 
-function getFile(folder: string): string {
-  return path.resolve(folder, 'keeping.json');
-}
-
 async function describeFolder(folder: string, { plan }: OpenLesson, nowMs: number): Promise<Kept> {
-  const text = await readTextIfThere(getFile(folder));
-  const written = text.ok ? text.value : null;
-  const keeping: Keeping | null = written === null ? null : parseKeeping(written);
-  const day = new Intl.DateTimeFormat('en-CA', { dateStyle: 'short', timeZone: plan.zone });
-  return {
-    folder,
-    until: keeping?.until ?? null,
-    isOverdue: keeping !== null && isOverdue(keeping, day.format(nowMs)),
-    isUnreadable: !text.ok || (written !== null && keeping === null),
-    files: (await listHoldings(folder, 'all')).files,
-  };
+  const kept = await readKeptUntil(path.resolve(folder), getSchoolDay(plan.zone, nowMs));
+  return { folder, ...kept, files: (await listHoldings(folder, 'all')).files };
 }
 
 function describeKept({ folder, until, isOverdue: isOver, isUnreadable, files }: Kept): string {

@@ -14,7 +14,7 @@ export async function runTablet(
 ): Promise<ExitCode> {
   const open = await openFolder(folder, {}, terminal);
   if (!open) return 2;
-  const found = await compareTablet(path.resolve(tablet), path.resolve(folder, 'clips'), terminal.signal);
+  const found = await compareTablet(path.resolve(tablet), path.resolve(folder, 'clips'), terminal);
   if (options.json) terminal.write(formatJson(found));
   else {
     describe(found, terminal);

@@ -3,6 +3,8 @@ import type { BundleSlip } from './bundle-slip.ts';
 /** Why marks were not written as OneRoster files, or what is different in them. */
 export type BundleProblem =
   | BundleSlip
+  /** No set of the school's was chosen to build on. */
+  | { readonly code: 'bundle-school-missing' }
   /** Not a zip archive or folder that can be read. */
   | { readonly code: 'bundle-unreadable'; readonly name: string }
   /** More bytes, packed or unpacked, than a school's set has. */

@@ -2,66 +2,70 @@
  * The rules that a set of OneRoster files is held to, each by a name of its own: 1EdTech OneRoster v1.2 CSV Binding,
  * section 3 (files, rows, data types) and the tables of each file; v1.1 by its "Final CSV Tables".
  */
-export type BundleRule =
+export const BUNDLE_RULES = [
   /** The archive's name ends in `.zip`. */
-  | 'zip-name'
+  'zip-name',
   /** Its files are stored or deflated (RFC 1951). */
-  | 'zip-method'
+  'zip-method',
   /** Every file lies at the root. */
-  | 'at-root'
+  'at-root',
   /** Only files that the version knows, in its own letter case. */
-  | 'file-known'
-  | 'manifest-there'
-  | 'manifest-heads'
+  'file-known',
+  'manifest-there',
+  'manifest-heads',
   /** Each property is named once. */
-  | 'manifest-once'
+  'manifest-once',
   /** Every property that the version requires is named. */
-  | 'manifest-whole'
-  | 'manifest-known'
+  'manifest-whole',
+  'manifest-known',
   /** `absent`, `bulk` or `delta` for files, and the versions that are known. */
-  | 'manifest-value'
+  'manifest-value',
   /** A file that is said to be there is there, and one that is said to be absent is not. */
-  | 'manifest-true'
-  | 'utf8'
-  | 'no-carriage-return'
+  'manifest-true',
+  'utf8',
+  'no-carriage-return',
   /** Quotes as in RFC 4180. */
-  | 'quotes'
-  | 'heads-once'
+  'quotes',
+  'heads-once',
   /** The table's columns, in its order and letter case; others only at the right. */
-  | 'heads-order'
+  'heads-order',
   /** No file without rows. */
-  | 'has-rows'
+  'has-rows',
   /** As many fields as heads in each row. */
-  | 'field-count'
-  | 'required'
+  'field-count',
+  'required',
   /** Sets with all rows: `status` and `dateLastModified` stay empty. */
-  | 'bulk-blank'
+  'bulk-blank',
   /** Sets of changes: both are filled, and the status is `active` or `tobedeleted`. */
-  | 'delta-filled'
-  | 'guid'
-  | 'boolean'
-  | 'date'
-  | 'date-time'
-  | 'year'
-  | 'integer'
-  | 'float'
+  'delta-filled',
+  'guid',
+  'boolean',
+  'date',
+  'date-time',
+  'year',
+  'integer',
+  'float',
   /** One of the table's words, or one that begins with `ext:`. */
-  | 'known-word'
-  | 'score-scale'
+  'known-word',
+  'score-scale',
   /** No id twice in one table. */
-  | 'id-once'
+  'id-once',
   /** What a row points to is in the set. */
-  | 'link'
+  'link',
   /** Results come with all that they cannot stand without. */
-  | 'results-need'
+  'results-need',
   /** The end is exclusive, so it is later than the start. */
-  | 'end-after-start'
+  'end-after-start',
   /** A school year is called by the year in which it ends. */
-  | 'school-year'
+  'school-year',
   /** Only a teacher is the primary one of a class. */
-  | 'primary-teacher'
+  'primary-teacher',
   /** A score lies within its line item's range, ends included. */
-  | 'score-range';
+  'score-range',
+] as const;
+
+/** The name of a rule. */
+export type BundleRule = (typeof BUNDLE_RULES)[number];
 
 /** One rule broken at one place. */
 export interface BundleSlip {
@@ -75,6 +79,12 @@ export interface BundleSlip {
   readonly column: string | null;
   /** What stands there, at most 80 characters; null where nothing does. */
   readonly found: string | null;
+}
+
+/** One rule, and where it is broken. */
+export interface RuleCheck {
+  readonly rule: BundleRule;
+  readonly slips: readonly BundleSlip[];
 }
 
 /** What of a slip’s place is known, each part as in {@link BundleSlip}. */

@@ -45,18 +45,25 @@ export function findClassRows(
   return chosen.ok ? carryOver(rows, pupils, chosen.value) : chosen;
 }
 
-function getRows(rows: Rows, table: string): readonly Row[] {
+/** A table's rows but those that are said to be gone; none where the set lacks the table. */
+export function listStanding(rows: Rows, table: string): readonly Row[] {
   return (rows.get(table) ?? []).filter(({ status }) => status !== 'tobedeleted');
 }
 
-function isPupilOf(classId: string | undefined, pupils: MarkedPupils) {
+/** A test of enrolments: whether one makes one of these pupils a pupil of the class. */
+export function isPupilOf(classId: string | undefined, pupils: MarkedPupils) {
   return ({ classSourcedId, userSourcedId = '', role }: Row) =>
     classSourcedId === classId && role === 'student' && pupils.has(userSourcedId);
 }
 
-function chooseClass(rows: Rows, pupils: MarkedPupils, classId: string | null): Outcome<Row, BundleProblem> {
-  const enrollments = getRows(rows, 'enrollments');
-  const classes = getRows(rows, 'classes')
+/** The class that most of these pupils are in, or the one that is asked for; fails where it is not one. */
+export function chooseClass(
+  rows: Rows,
+  pupils: MarkedPupils,
+  classId: string | null,
+): Outcome<Row, BundleProblem> {
+  const enrollments = listStanding(rows, 'enrollments');
+  const classes = listStanding(rows, 'classes')
     .filter(({ sourcedId }) => classId === null || sourcedId === classId)
     .map((row) => ({ row, pupils: enrollments.filter(isPupilOf(row.sourcedId, pupils)).length }));
   const most = Math.max(0, ...classes.map((one) => one.pupils));
@@ -77,9 +84,9 @@ function carryOver(rows: Rows, pupils: MarkedPupils, own: Row): Outcome<ClassRow
     ...splitList(own.termSourcedIds ?? ''),
     ...courses.map(({ schoolYearSourcedId = '' }) => schoolYearSourcedId),
   ]);
-  const enrollments = getRows(rows, 'enrollments').filter(isPupilOf(own.sourcedId, pupils));
+  const enrollments = listStanding(rows, 'enrollments').filter(isPupilOf(own.sourcedId, pupils));
   const userIds = new Set(enrollments.map(({ userSourcedId }) => userSourcedId));
-  const roles = getRows(rows, 'roles').filter(
+  const roles = listStanding(rows, 'roles').filter(
     ({ userSourcedId, role }) => role === 'student' && userIds.has(userSourcedId),
   );
   const orgs = pick('orgs', [
@@ -88,10 +95,10 @@ function carryOver(rows: Rows, pupils: MarkedPupils, own: Row): Outcome<ClassRow
     ...[...enrollments.map(({ schoolSourcedId = '' }) => schoolSourcedId)],
     ...roles.map(({ orgSourcedId = '' }) => orgSourcedId),
   ]);
-  const users = getRows(rows, 'users').filter(({ sourcedId }) => userIds.has(sourcedId));
+  const users = listStanding(rows, 'users').filter(({ sourcedId }) => userIds.has(sourcedId));
   if (problems.length > 0) return fail(...problems);
-  const categories = getRows(rows, 'categories');
-  const gradingPeriods = findGradingPeriods(getRows(rows, 'academicSessions'), academicSessions);
+  const categories = listStanding(rows, 'categories');
+  const gradingPeriods = findGradingPeriods(listStanding(rows, 'academicSessions'), academicSessions);
   const sessions = [...academicSessions, ...gradingPeriods];
   return succeed({
     class: own,
@@ -114,7 +121,7 @@ interface Picking {
 
 /** Rows by id, each once, and those above them. */
 function pickWithParents(rows: Rows, { table, ids, problems }: Picking): readonly Row[] {
-  const byId = new Map(getRows(rows, table).map((row) => [row.sourcedId ?? '', row]));
+  const byId = new Map(listStanding(rows, table).map((row) => [row.sourcedId ?? '', row]));
   const picked = new Map<string, Row>();
   const waiting = ids.filter((id) => id !== '');
   for (let id = waiting.shift(); id !== undefined; id = waiting.shift()) {

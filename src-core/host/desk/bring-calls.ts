@@ -8,7 +8,7 @@ import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import { listSources, openBringPorts } from '../bring-ports.ts';
 import { writeProxy } from '../media/proxy.ts';
 import { describeWriteError } from '../write-error.ts';
-import { type DeskParts, withLesson } from './desk-parts.ts';
+import { type DeskParts, withLesson, withMarking } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import type { LessonSession } from './lesson-session.ts';
 import { openSharedJob, type SharedJob } from './shared-job.ts';
@@ -43,7 +43,7 @@ export function buildBringCalls(
         return brought;
       }),
     prepareProxy: ({ lesson, clip }, { signal, onProgress }) =>
-      withLesson(desk, lesson, async (session) => {
+      withMarking(desk, lesson, async (session) => {
         const file = session.findClipFile(clip);
         if (file === null) return fail({ code: 'clip-unknown', clip });
         const facts = session.getView().clips.find(({ id }) => id === clip);

@@ -42,11 +42,27 @@ export interface DeskParts {
   readonly getOpenFirst: () => LessonId | null;
 }
 
-/** The session that a call is about, handed to `use`; fails where the lesson is not open here and not known. */
-export async function withLesson<Value>(
+type UseSession<Value> = (session: LessonSession) => Promise<Outcome<Value, Problem>>;
+
+/**
+ * The session that a call is about, handed to `use`; fails where the lesson is not open here and not known, and for
+ * a second marking, which cannot change, hand in or delete anything of the lesson.
+ */
+export function withLesson<Value>(
+  desk: Pick<DeskParts, 'lessons'>,
+  lesson: LessonId,
+  use: UseSession<Value>,
+): Promise<Outcome<Value, Problem>> {
+  return withMarking(desk, lesson, async (session) =>
+    session.secondOf !== null ? fail({ code: 'second-marking-only' }) : use(session),
+  );
+}
+
+/** The same, for calls that a second marking may make too: reading, watching and marking. */
+export async function withMarking<Value>(
   { lessons }: Pick<DeskParts, 'lessons'>,
   lesson: LessonId,
-  use: (session: LessonSession) => Promise<Outcome<Value, Problem>>,
+  use: UseSession<Value>,
 ): Promise<Outcome<Value, Problem>> {
   const session = await lessons.find(lesson);
   return session ? use(session) : fail({ code: 'lesson-unknown' });

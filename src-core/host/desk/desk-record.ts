@@ -23,12 +23,16 @@ const recordSchema = z.object({
     )
     .max(200),
   mappings: z.array(columnMappingSchema).max(100),
+  /** Path of the folder that the last hand-in outside its lesson went to; null: none did yet. */
+  lastFolder: z.string().nullable().default(null),
+  /** Path of the school's OneRoster set of the last hand-in that was built on one. */
+  schoolSet: z.string().nullable().default(null),
 });
 
 /** What the desk remembers between two starts. It is a convenience: lessons are complete without it. */
 export type DeskRecord = z.infer<typeof recordSchema>;
 
-const EMPTY: DeskRecord = { lessons: [], mappings: [] };
+const EMPTY: DeskRecord = { lessons: [], mappings: [], lastFolder: null, schoolSet: null };
 
 /** How many lessons are remembered. */
 const MOST_LESSONS = 50;

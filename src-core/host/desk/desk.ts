@@ -10,13 +10,16 @@ import { openDeskRecord } from './desk-record.ts';
 import { buildEvidenceCalls } from './evidence-calls.ts';
 import type { CallContext, FaceHost } from './face.ts';
 import { openFolderTokens } from './folder-tokens.ts';
+import { buildHandInCalls } from './hand-in-calls.ts';
 import { openInboxes } from './inbox.ts';
+import { buildKeepingCalls } from './keeping-calls.ts';
 import { buildLessonCalls } from './lesson-calls.ts';
 import { openLessons } from './open-lessons.ts';
 import { buildPlanningCalls } from './planning-calls.ts';
 import { buildPrintCalls } from './print-calls.ts';
+import { buildPupilCalls } from './pupil-calls.ts';
 import { buildRosterCalls } from './roster-calls.ts';
-import { buildSheetCalls } from './sheet-calls.ts';
+import { buildSecondCalls } from './second-calls.ts';
 
 /** Everything behind the faces of one process: open lessons, tokens, inboxes, and the calls on them. */
 export interface Desk extends DeskParts, FaceHost {
@@ -52,7 +55,10 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     ...buildLessonCalls(parts),
     ...buildEvidenceCalls(parts),
     ...buildBringCalls(parts),
-    ...buildSheetCalls(parts),
+    ...buildHandInCalls(parts),
+    ...buildKeepingCalls(parts),
+    ...buildPupilCalls(parts),
+    ...buildSecondCalls(parts),
     ...buildPlanningCalls(parts),
     ...buildRosterCalls(parts),
     ...buildPrintCalls(parts),

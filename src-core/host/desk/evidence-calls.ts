@@ -1,7 +1,7 @@
 import { isMeasuredAnew, readEvidenceView } from '../../app/read-evidence-view.ts';
 import type { Handlers } from '../../contract/dispatch.ts';
 import { fail, succeed } from '../../platform/outcome.ts';
-import { type DeskParts, withLesson } from './desk-parts.ts';
+import { type DeskParts, withMarking } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 
 /** The calls about what is seen in a lesson's clips. */
@@ -10,13 +10,13 @@ export function buildEvidenceCalls(
 ): Pick<Handlers<CallContext>, 'watchClips' | 'readEvidence'> {
   return {
     watchClips: ({ lesson, since }, context) =>
-      withLesson(desk, lesson, async (session) => {
+      withMarking(desk, lesson, async (session) => {
         if (session.getView().reading.state !== 'read') return fail({ code: 'clips-unread' });
         await session.watching.join(context);
         return succeed({ update: session.getUpdate(since) });
       }),
     readEvidence: ({ lesson, clip, isOpened }) =>
-      withLesson(desk, lesson, async (session) => {
+      withMarking(desk, lesson, async (session) => {
         if (isOpened) session.watching.prefer(clip);
         // What is there shows other lanes than the teacher's; better a moment later, and right.
         if (isMeasuredAnew(session.getGraded(), clip)) await session.settleMovements();

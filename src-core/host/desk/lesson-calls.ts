@@ -1,12 +1,13 @@
 import { findMeaninglessPart } from '../../app/check-act.ts';
 import { buildPlanText, checkEditedPlan, readEditedPlan } from '../../app/edit-plan.ts';
 import { type JournalEntry, recordEntries } from '../../app/record-entries.ts';
+import { isSecondAct } from '../../app/second-marking.ts';
 import type { Handlers } from '../../contract/dispatch.ts';
 import type { LessonUpdate } from '../../contract/lesson-update.ts';
 import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import { savePlanText } from '../plan-versions.ts';
-import { type DeskParts, withLesson } from './desk-parts.ts';
+import { type DeskParts, withLesson, withMarking } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import { type LessonSession, readPlanVersion } from './lesson-session.ts';
 
@@ -29,9 +30,9 @@ export function buildLessonCalls(
 > {
   return {
     readLesson: ({ lesson, since }) =>
-      withLesson(desk, lesson, async (session) => succeed({ update: session.getUpdate(since) })),
+      withMarking(desk, lesson, async (session) => succeed({ update: session.getUpdate(since) })),
     readClips: ({ lesson, since }, context) =>
-      withLesson(desk, lesson, async (session) => {
+      withMarking(desk, lesson, async (session) => {
         await session.readClips.join(context);
         return succeed({ update: session.getUpdate(since) });
       }),
@@ -47,7 +48,9 @@ export function buildLessonCalls(
         return succeed({ update: session.getUpdate(since) });
       }),
     decide: ({ lesson, since, who, entries }) =>
-      withLesson(desk, lesson, async (session) => {
+      withMarking(desk, lesson, async (session) => {
+        if (session.secondOf !== null && !entries.every(({ act }) => isSecondAct(act)))
+          return fail({ code: 'second-marking-only' });
         const { plan, pupils } = session.getView();
         const meaningless = entries
           .map(({ act }) => findMeaninglessPart(act, plan, pupils))
@@ -59,11 +62,11 @@ export function buildLessonCalls(
         return succeed({ acknowledged, ...recorded.value }, recorded.problems);
       }),
     undo: ({ lesson, since, who, id }) =>
-      withLesson(desk, lesson, (session) => record(session, { entries: [{ id, act: 'undo' }], who, since })),
+      withMarking(desk, lesson, (session) => record(session, { entries: [{ id, act: 'undo' }], who, since })),
     redo: ({ lesson, since, who, id }) =>
-      withLesson(desk, lesson, (session) => record(session, { entries: [{ id, act: 'redo' }], who, since })),
+      withMarking(desk, lesson, (session) => record(session, { entries: [{ id, act: 'redo' }], who, since })),
     readHistory: ({ lesson, limit }) =>
-      withLesson(desk, lesson, async (session) => {
+      withMarking(desk, lesson, async (session) => {
         const events = session.getEvents();
         return succeed({ events: events.slice(-limit).toReversed() });
       }),

@@ -17,6 +17,11 @@ export function getLessonId(realFolder: string): LessonId {
   return createHash('sha256').update(`lesson ${realFolder}`).digest('hex').slice(0, 16);
 }
 
+/** The identity of a second marking of a lesson folder, from the name of its journal. */
+export function getSecondId(realFolder: string, file: string): LessonId {
+  return createHash('sha256').update(`second ${file} of ${realFolder}`).digest('hex').slice(0, 16);
+}
+
 /** Whether a folder holds a plan. */
 export function isLessonFolder(folder: string): boolean {
   return existsSync(path.join(folder, 'plan.json'));

@@ -7,6 +7,7 @@ import { isReadAlike } from '../../app/is-read-alike.ts';
 import { type OpenJournal, openJournal, openLesson } from '../../app/open-lesson.ts';
 import type { LessonPorts } from '../../app/ports.ts';
 import type { ClipsReading } from '../../app/read-clips.ts';
+import { blindJournal, buildNoDecisions } from '../../app/second-marking.ts';
 import type { LessonId } from '../../contract/desk-view.ts';
 import type { LessonUpdate } from '../../contract/lesson-update.ts';
 import type { LessonView, ReadingView } from '../../contract/lesson-view.ts';
@@ -20,8 +21,10 @@ import { readAll } from './reading-job.ts';
 import {
   addView,
   buildUpdate,
+  type FirstMarking,
   getView,
   openPorts,
+  openSessionPorts,
   type SessionPlace,
   type SessionState,
   type SessionWork,
@@ -33,6 +36,8 @@ import { openWatchingJob, type WatchingJob } from './watching-job.ts';
 export interface LessonSession {
   readonly lesson: LessonId;
   readonly folder: string;
+  /** The lesson that this is a second marking of, which can do nothing but mark; null: it is the lesson itself. */
+  readonly secondOf: LessonId | null;
   readonly getClipsFolder: () => string;
   readonly getPorts: () => LessonPorts;
   readonly getGraded: () => GradedLesson;
@@ -52,6 +57,8 @@ export interface LessonSession {
   readonly watching: WatchingJob;
   /** Reads clips from another folder from now on; what was read is forgotten. */
   readonly setClipsFolder: (folder: string | null) => void;
+  /** What was read of the clips is forgotten, for it was deleted. */
+  readonly forgetClips: () => void;
   /** The journal's events, oldest first. */
   readonly getEvents: () => readonly JournalEvent[];
   /** Runs work that writes one after another. */
@@ -67,8 +74,8 @@ const NO_CLIPS: ClipsReading = { clips: [], problems: [] };
 export async function openSession(place: SessionPlace): Promise<Outcome<LessonSession, Problem>> {
   const { folder } = place;
   const clipsFolder = place.clipsFolder ?? path.join(folder, 'clips');
-  const ports = openPorts(folder, clipsFolder);
-  const files = await readFiles(ports, folder);
+  const ports = openSessionPorts(place, clipsFolder);
+  const files = await readFiles(place, ports);
   if (!files.ok) return files;
   const clips = NO_CLIPS;
   const graded = gradeClips(files.value.lesson, clips);
@@ -97,7 +104,7 @@ function buildSession(place: SessionPlace, state: SessionState): LessonSession {
   const work: SessionWork = { state, folder, regrade, settleMovements: movements.settle };
   const reading = openSharedJob((context) => readAll(work, context));
   const rereadFiles = async (): Promise<Outcome<null, Problem>> => {
-    const again = await readFiles(state.ports, folder);
+    const again = await readFiles(place, state.ports);
     if (!again.ok) return again;
     if (isSame(state, again.value)) return succeed(null);
     const isAlike = isReadAlike(state.lesson.plan, again.value.lesson.plan);
@@ -108,9 +115,16 @@ function buildSession(place: SessionPlace, state: SessionState): LessonSession {
     if (!isAlike && state.reading.state === 'read') reading.join(hearNobody()).catch(() => {});
     return succeed(null);
   };
+  const readFrom = (clipsFolder: string) => {
+    const ports = openSessionPorts(place, clipsFolder);
+    Object.assign(state, { ports, clips: NO_CLIPS, reading: UNREAD, clipsFolder });
+    reading.renew();
+    regrade();
+  };
   return {
     lesson: place.lesson,
     folder,
+    secondOf: place.second?.of ?? null,
     getClipsFolder: () => state.clipsFolder,
     getPorts: () => state.ports,
     getGraded: () => state.graded,
@@ -120,20 +134,16 @@ function buildSession(place: SessionPlace, state: SessionState): LessonSession {
     inTurn,
     refresh: () => inTurn(rereadFiles),
     rereadFiles,
-    takeJournal: ({ events, state: journal }) => {
+    takeJournal: ({ events, state: own }) => {
+      const journal = state.first ? blindJournal(state.first.decisions, own) : own;
       Object.assign(state, { events, lesson: { ...state.lesson, journal } });
       regrade();
     },
     readClips: reading,
     settleMovements: movements.settle,
     watching: openWatchingJob(work),
-    setClipsFolder: (chosen) => {
-      const clipsFolder = chosen ?? path.join(folder, 'clips');
-      const ports = openPorts(folder, clipsFolder);
-      Object.assign(state, { ports, clips: NO_CLIPS, reading: UNREAD, clipsFolder });
-      reading.renew();
-      regrade();
-    },
+    setClipsFolder: (chosen) => readFrom(chosen ?? path.join(folder, 'clips')),
+    forgetClips: () => readFrom(state.clipsFolder),
     findClipFile: (clip) => {
       const copy = state.clips.clips.find(({ id }) => id === clip)?.copies[0];
       return copy ? path.join(state.clipsFolder, ...copy.file.path.split('/')) : null;
@@ -156,24 +166,34 @@ function openTurns(): LessonSession['inTurn'] {
 
 /** Whether the files say what they said before. */
 function isSame(state: SessionState, files: Files): boolean {
-  const getParts = ({ planVersion, events, lesson, problems }: Files) =>
-    JSON.stringify([planVersion, events.length, events.at(-1)?.id, lesson.pupils, problems]);
+  const getParts = ({ planVersion, events, lesson, problems, first }: Files) =>
+    JSON.stringify([planVersion, events.length, events.at(-1)?.id, lesson.pupils, problems, first?.lastId]);
   return getParts(state) === getParts(files);
 }
 
-type Files = Pick<SessionState, 'lesson' | 'problems' | 'events' | 'planVersion'>;
+type Files = Pick<SessionState, 'lesson' | 'problems' | 'events' | 'planVersion' | 'first'>;
 
-async function readFiles(ports: LessonPorts, folder: string): Promise<Outcome<Files, Problem>> {
-  const planVersion = await readPlanVersion(folder);
+async function readFiles(place: SessionPlace, ports: LessonPorts): Promise<Outcome<Files, Problem>> {
+  const planVersion = await readPlanVersion(place.folder);
   const lesson = await openLesson(ports);
   if (!lesson.ok) return lesson;
   const journal = await openJournal(ports);
   if (!journal.ok) return journal;
   const { events, state } = journal.value;
+  const first = place.second ? await readFirst(place) : null;
+  const own = first ? blindJournal(first.decisions, state) : state;
   return succeed<Files, Problem>(
-    { lesson: { ...lesson.value, journal: state }, problems: lesson.problems, events, planVersion },
+    { lesson: { ...lesson.value, journal: own }, problems: lesson.problems, events, planVersion, first },
     lesson.problems,
   );
+}
+
+/** The lesson's own journal; one that cannot be read has settled nothing. */
+async function readFirst({ folder }: SessionPlace): Promise<FirstMarking> {
+  const journal = await openJournal(openPorts(folder, path.join(folder, 'clips')));
+  if (!journal.ok) return { decisions: buildNoDecisions(), lastId: null };
+  const { events, state } = journal.value;
+  return { decisions: state.decisions, lastId: events.at(-1)?.id ?? null };
 }
 
 /** Stands for the bytes of plan.json as they are now; `none` where there is no such file. */

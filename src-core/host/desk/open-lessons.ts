@@ -2,11 +2,13 @@ import type { LessonId } from '../../contract/desk-view.ts';
 import type { DeskEvent } from '../../contract/events.ts';
 import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
+import { findMarkerFile } from '../second-marks.ts';
 import { type Claim, claim } from './claim.ts';
 import type { DeskRecordFile } from './desk-record.ts';
-import { findRealFolder, getLessonId, isDemoFolder } from './lesson-folder.ts';
+import { findRealFolder, getLessonId, getSecondId, isDemoFolder } from './lesson-folder.ts';
 import { type LessonSession, openSession } from './lesson-session.ts';
 import { watchLesson } from './lesson-watch.ts';
+import type { SessionPlace } from './session-state.ts';
 
 /** The lessons that this desk holds open. */
 export interface OpenLessons {
@@ -14,15 +16,20 @@ export interface OpenLessons {
   readonly openFolder: (folder: string) => Promise<Outcome<LessonSession, Problem>>;
   /** Opens a lesson by its id: open here, or known from before. */
   readonly openKnown: (lesson: LessonId) => Promise<Outcome<LessonSession, Problem>>;
+  /** Opens a second marking of an open lesson, blind to the first, in a journal of its own. */
+  readonly openSecond: (first: LessonSession, who: string) => Promise<Outcome<LessonSession, Problem>>;
   /** The open session; a lesson known from before is opened, so that a page outlives its host. */
   readonly find: (lesson: LessonId) => Promise<LessonSession | null>;
+  /** Every open session of one lesson folder: the lesson itself and its second markings. */
+  readonly listMarkings: (lesson: LessonId) => readonly LessonSession[];
   readonly close: (lesson: LessonId) => void;
   readonly closeAll: () => void;
 }
 
 interface Held {
   readonly session: LessonSession;
-  readonly claim: Claim;
+  /** Null: held with the lesson that it is a second marking of. */
+  readonly claim: Claim | null;
   readonly unwatch: () => void;
 }
 
@@ -53,15 +60,8 @@ export function openLessons(record: DeskRecordFile, ears: LessonEars): OpenLesso
     });
     if (!claimed.held) return fail({ code: 'lesson-open-elsewhere', lesson });
     const clipsFolder = record.get().lessons.find((one) => one.lesson === lesson)?.clipsPath ?? null;
-    const onChange = (revision: number) => ears.tell({ kind: 'lesson-changed', lesson, revision });
-    const session = await openSession({ lesson, folder, clipsFolder, onChange });
-    if (!session.ok) {
-      claimed.claim.release();
-      return session;
-    }
-    const unwatch = watchLesson(folder, () => void session.value.refresh());
-    held.set(lesson, { session: session.value, claim: claimed.claim, unwatch });
-    await remember(record, session.value, clipsFolder);
+    const session = await hold({ held, ears }, { lesson, folder, clipsFolder, second: null }, claimed.claim);
+    if (session.ok) await remember(record, session.value, clipsFolder);
     return session;
   };
   const openKnown = async (lesson: LessonId): Promise<Outcome<LessonSession, Problem>> => {
@@ -74,20 +74,67 @@ export function openLessons(record: DeskRecordFile, ears: LessonEars): OpenLesso
     const open = held.get(lesson);
     held.delete(lesson);
     open?.unwatch();
-    open?.claim.release();
+    open?.claim?.release();
+    for (const session of listMarkings(held, lesson)) close(session.lesson);
   };
   return {
     openFolder,
     openKnown,
+    openSecond: (first, who) => openSecond({ held, ears }, first, who),
     find: async (lesson) => {
       const open = await openKnown(lesson);
       return open.ok ? open.value : null;
     },
+    listMarkings: (lesson) => listMarkings(held, lesson),
     close,
     closeAll: () => {
       for (const lesson of [...held.keys()]) close(lesson);
     },
   };
+}
+
+async function openSecond(
+  holder: Holder,
+  first: LessonSession,
+  who: string,
+): Promise<Outcome<LessonSession, Problem>> {
+  const file = findMarkerFile(who);
+  if (file === null) return fail({ code: 'marker-name-bad' });
+  const { folder, lesson: of } = first;
+  const lesson = getSecondId(folder, file);
+  const open = holder.held.get(lesson)?.session;
+  if (open) return succeed(open);
+  const second = { who, file, of };
+  // The lesson itself is held by this process: nobody else can have a second marking of it open.
+  return hold(holder, { lesson, folder, clipsFolder: first.getClipsFolder(), second }, null);
+}
+
+function listMarkings(held: Holder['held'], of: LessonId): readonly LessonSession[] {
+  const sessions = [...held.values()].map(({ session }) => session);
+  return sessions.filter(({ lesson, secondOf }) => lesson === of || secondOf === of);
+}
+
+interface Holder {
+  readonly held: Map<LessonId, Held>;
+  readonly ears: LessonEars;
+}
+
+/** Opens a session and holds it; a claim is given back where it cannot be opened. */
+async function hold(
+  { held, ears }: Holder,
+  place: Omit<SessionPlace, 'onChange'>,
+  claimed: Claim | null,
+): Promise<Outcome<LessonSession, Problem>> {
+  const { lesson, folder } = place;
+  const onChange = (revision: number) => ears.tell({ kind: 'lesson-changed', lesson, revision });
+  const session = await openSession({ ...place, onChange });
+  if (!session.ok) {
+    claimed?.release();
+    return session;
+  }
+  const unwatch = watchLesson(folder, () => void session.value.refresh());
+  held.set(lesson, { session: session.value, claim: claimed, unwatch });
+  return session;
 }
 
 async function remember(

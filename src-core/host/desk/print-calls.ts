@@ -1,19 +1,30 @@
 import path from 'node:path';
 import { draftPack } from '../../app/print-pack.ts';
+import { draftPaper } from '../../app/print-sheet.ts';
 import type { CallOutput, CheckedInput } from '../../contract/calls.ts';
 import type { Handlers } from '../../contract/dispatch.ts';
 import type { Problem } from '../../contract/problem.ts';
-import { fail, type Outcome } from '../../platform/outcome.ts';
+import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
+import { getLessonNames } from '../lesson-names.ts';
 import { printPack } from '../pdf/print-pack.ts';
+import { printSheet } from '../pdf/print-sheet.ts';
 import { type DeskParts, withLesson } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import { isWithin } from './folder-tokens.ts';
 import { findRealFolder } from './lesson-folder.ts';
 import type { LessonSession } from './lesson-session.ts';
+import { findFilePlace } from './place-file.ts';
+import { recordHandIn } from './record-hand-in.ts';
 
-/** The call that draws the print pack into files. */
-export function buildPrintCalls(desk: DeskParts): Pick<Handlers<CallContext>, 'printPack'> {
+/** The calls that draw on paper: the print pack, and the sheets about marked clips. */
+export function buildPrintCalls(desk: DeskParts): Pick<Handlers<CallContext>, 'printPack' | 'printSheet'> {
   return {
+    printSheet: (order, context) =>
+      withLesson(desk, order.lesson, async (session) => {
+        const into = order.into === null ? null : desk.tokens.find(order.into);
+        if (order.into !== null && into === null) return fail({ code: 'folder-unknown' });
+        return handInPaper(session, { ...order, into }, context);
+      }),
     printPack: (order, context) =>
       withLesson(desk, order.lesson, (session) => {
         const { into } = order;
@@ -34,4 +45,32 @@ async function print(
   if (isWithin(folder, clips)) return fail({ code: 'file-name-bad', path: folder });
   const { plan, pupils } = session.getView();
   return printPack(draftPack({ plan, pupils }, order), { folder, replace }, context);
+}
+
+async function handInPaper(
+  session: LessonSession,
+  { into, fileName, replace, ...order }: CheckedInput<'printSheet'>,
+  context: CallContext,
+): Promise<Outcome<CallOutput<'printSheet'>, Problem>> {
+  if (session.getView().reading.state !== 'read') return fail({ code: 'clips-unread' });
+  const place = await findFilePlace(session, { into, ownFolder: 'hand-in', fileName, replace });
+  if (!place.ok) return place;
+  const file = place.value;
+  const graded = session.getGraded();
+  const draft = draftPaper(graded, order, order);
+  const stills = {
+    folder: session.folder,
+    findFile: session.findClipFile,
+    readStrip: session.getPorts().readStrip,
+  };
+  const printed = await printSheet(draft, { file, stills, names: getLessonNames(graded) }, context);
+  if (!printed.ok) return printed;
+  const { check } = draft;
+  const recorded = check
+    ? await session.inTurn(() => recordHandIn(session, order.who, { fileName, check }))
+    : [];
+  return succeed<CallOutput<'printSheet'>, Problem>(
+    { path: file, pageCount: printed.value.pageCount, update: session.getUpdate(order.since) },
+    [...printed.problems, ...recorded],
+  );
 }

@@ -7,8 +7,10 @@ import type { LessonId } from '../../contract/desk-view.ts';
 import { buildPatch, type LessonUpdate } from '../../contract/lesson-update.ts';
 import type { LessonView, ReadingView } from '../../contract/lesson-view.ts';
 import type { Problem } from '../../contract/problem.ts';
+import type { Decisions } from '../../marking/decisions.ts';
 import type { JournalEvent } from '../../marking/journal-event.ts';
 import { openLessonPorts } from '../lesson-ports.ts';
+import { withSecondJournal } from '../second-marks.ts';
 import { isDemoFolder } from './lesson-folder.ts';
 
 /** All that an open lesson stands on; its session alone changes it, and a view follows each change. */
@@ -22,8 +24,17 @@ export interface SessionState {
   reading: ReadingView;
   clipsFolder: string;
   graded: GradedLesson;
+  /** Of the lesson's own journal, for a second marking; null in all others. */
+  first: FirstMarking | null;
   /** Newest last, never empty. */
   views: LessonView[];
+}
+
+/** What a second marking stands on and does not show. */
+export interface FirstMarking {
+  readonly decisions: Decisions;
+  /** Stands for the journal as it is; null while it is empty. */
+  readonly lastId: string | null;
 }
 
 /** Where a lesson lies, and who hears of its changes. */
@@ -32,7 +43,17 @@ export interface SessionPlace {
   readonly folder: string;
   /** Where its clips are read in place; null: `clips` in its folder. */
   readonly clipsFolder: string | null;
+  /** Whose second marking it is; null: the lesson itself. */
+  readonly second: SecondMarker | null;
   readonly onChange: (revision: number) => void;
+}
+
+/** A second marker: the name, and that of the journal's file without its ending. */
+export interface SecondMarker {
+  readonly who: string;
+  readonly file: string;
+  /** The lesson that is marked a second time. */
+  readonly of: LessonId;
 }
 
 /** What the long pieces of work of a session are given. */
@@ -68,6 +89,7 @@ export function addView(place: SessionPlace, state: SessionState): LessonView {
     problems: state.problems,
     reading: state.reading,
     events: state.events,
+    ...(place.second && { second: { who: place.second.who, of: place.second.of } }),
   });
   state.views = [...state.views.slice(1 - REMEMBERED_VIEWS), view];
   return view;
@@ -78,6 +100,12 @@ export function buildUpdate(state: SessionState, since: number | null): LessonUp
   const view = getView(state);
   const from = state.views.find(({ revision }) => revision === since);
   return from ? { kind: 'patch', patch: buildPatch(from, view) } : { kind: 'whole', view };
+}
+
+/** The ports of a session: a second marking reads and writes a journal of its own. */
+export function openSessionPorts({ folder, second }: SessionPlace, clipsFolder: string): LessonPorts {
+  const ports = openPorts(folder, clipsFolder);
+  return second ? withSecondJournal(ports, folder, second.file) : ports;
 }
 
 /** Jobs carry their own signal; what ports without one do beside is short. */

@@ -13,6 +13,9 @@ const INK = '#000000';
 /** Outline of a pinnie, on 20 by 24. */
 const BIB = 'M3 1.5H7.2C7.6 4.6 12.4 4.6 12.8 1.5H17V6.5L18.8 10V22.5H1.2V10L3 6.5Z';
 
+/** A tick and a cross, on 10 by 10. */
+const SIGNS = { tick: 'M2 5.4L4.3 7.8L8.2 2.4', cross: 'M2.4 2.4L7.6 7.6M7.6 2.4L2.4 7.6' } as const;
+
 /** A pinnie's edge at most, in points; smaller ones have a finer edge. */
 const BIB_EDGE_PT = 1.8;
 
@@ -73,23 +76,28 @@ function findTextProblem(mark: Mark): PrintProblem[] {
   return [{ code: 'print-text-too-long', field: said.field, text: said.text }];
 }
 
-function drawMark(pdf: Pdf, mark: Mark): void {
-  const { box } = mark;
+type MarkOf<Kind extends Mark['kind']> = Extract<Mark, { readonly kind: Kind }>;
+
+const DRAWN: { readonly [Kind in Mark['kind']]: (pdf: Pdf, mark: MarkOf<Kind>) => void } = {
+  text: drawText,
+  rule: (pdf, { box, isDashed }) => drawRule(pdf, box, isDashed),
+  frame: drawFrame,
+  plate: drawPlate,
+  ring: drawRing,
+  bib: drawBib,
+  paper: (pdf, { box }) => traceSlip(pdf, box, 0).fill('#ffffff'),
+  sign: drawSign,
+  thread: drawThread,
+  picture: drawPicture,
+  code: drawCode,
+};
+
+function drawMark<Kind extends Mark['kind']>(pdf: Pdf, mark: MarkOf<Kind>): void {
+  const draw = DRAWN[mark.kind as Kind];
   pdf.save();
-  if (mark.kind === 'text') drawText(pdf, mark);
-  else if (mark.kind === 'rule') drawRule(pdf, box, mark.isDashed);
-  else if (mark.kind === 'frame') {
-    traceSlip(pdf, box, mark.cutMm)
-      .lineWidth(mark.lineMm * MM)
-      .stroke(INK);
-  } else if (mark.kind === 'plate') drawPlate(pdf, mark);
-  else if (mark.kind === 'ring') drawRing(pdf, mark);
-  else if (mark.kind === 'bib') drawBib(pdf, mark);
-  else drawCode(pdf, mark);
+  draw(pdf, mark);
   pdf.restore();
 }
-
-type MarkOf<Kind extends Mark['kind']> = Extract<Mark, { readonly kind: Kind }>;
 
 function drawText(pdf: Pdf, { box, said, setting, align, stand, isWhite }: MarkOf<'text'>): void {
   const { missing } = setText(said.text.replace(/\s+/g, ' '), setting.hand);
@@ -152,6 +160,13 @@ function drawRule(pdf: Pdf, { x, y, w, h }: Box, isDashed: boolean): void {
     .stroke(INK);
 }
 
+function drawFrame(pdf: Pdf, { box, cutMm, lineMm, isDashed = false }: MarkOf<'frame'>): void {
+  if (isDashed) pdf.dash(0.9 * MM, { space: 0.6 * MM });
+  traceSlip(pdf, box, cutMm)
+    .lineWidth(lineMm * MM)
+    .stroke(INK);
+}
+
 function traceSlip(pdf: Pdf, { x, y, w, h }: Box, cutMm: number): Pdf {
   const corners = [
     [x, y],
@@ -194,6 +209,39 @@ function drawBib(pdf: Pdf, { box, squad }: MarkOf<'bib'>): void {
     .lineWidth(Math.min(1.5, BIB_EDGE_PT / scale))
     .lineJoin('round')
     .stroke(INK);
+}
+
+function drawSign(pdf: Pdf, { box, shape, isWhite }: MarkOf<'sign'>): void {
+  pdf.translate(box.x * MM, box.y * MM).scale((box.w * MM) / 10, (box.h * MM) / 10);
+  pdf
+    .path(SIGNS[shape])
+    .lineWidth(1.5)
+    .stroke(isWhite ? '#ffffff' : INK);
+}
+
+function drawThread(pdf: Pdf, { box, fromMm, toMm, lineMm }: MarkOf<'thread'>): void {
+  const [left, right] = [box.x * MM, (box.x + box.w) * MM];
+  const [from, to] = [(box.y + fromMm) * MM, (box.y + toMm) * MM];
+  const middle = (left + right) / 2;
+  pdf
+    .moveTo(left, from)
+    .bezierCurveTo(middle, from, middle, to, right, to)
+    .lineWidth(lineMm * MM)
+    .stroke(INK);
+}
+
+function drawPicture(pdf: Pdf, { box, jpeg }: MarkOf<'picture'>): void {
+  pdf.image(Buffer.from(jpeg), box.x * MM, box.y * MM, { width: box.w * MM, height: box.h * MM });
+}
+
+/** Width of a JPEG by its height. */
+export function readAspect(jpeg: Uint8Array): number {
+  // Its types leave this part of pdfkit's own mixin of pictures out.
+  const opener = new PDFDocument({ autoFirstPage: false, font: '' }) as Pdf & {
+    openImage(bytes: Buffer): { readonly width: number; readonly height: number };
+  };
+  const { width, height } = opener.openImage(Buffer.from(jpeg));
+  return width / height;
 }
 
 function drawCode(pdf: Pdf, { box, code }: MarkOf<'code'>): void {

@@ -43,6 +43,24 @@ export function fitText(
   return null;
 }
 
+/**
+ * The room that a text takes in a width: as large as wanted, smaller where it would take more than so many lines, and
+ * in its smallest type as many lines as it takes. Zero for no text; what one word alone overflows is left to be found
+ * when it is drawn.
+ */
+export function measureHeight(said: string, widthMm: number, setting: Setting, mostLines = 2): number {
+  if (said.trim() === '') return 0;
+  const heightOf = (lines: number, size: number) => (lines * size * setting.leading) / MM + 0.01;
+  for (let size = setting.size; size >= setting.smallest - 1e-9; size -= STEP) {
+    const heightMm = heightOf(mostLines, size);
+    const fitted = fitText(said, { widthMm, heightMm }, { ...setting, size, smallest: size });
+    if (fitted) return fitted.heightMm + 0.01;
+  }
+  const { smallest } = setting;
+  const fitted = fitText(said, { widthMm, heightMm: 1e6 }, { ...setting, size: smallest });
+  return fitted ? fitted.heightMm + 0.01 : heightOf(1, smallest);
+}
+
 interface Word {
   readonly text: string;
   /** In units of the size. */

@@ -29,12 +29,32 @@ export type Mark =
       readonly isWhite: boolean;
     }
   | { readonly kind: 'rule'; readonly box: Box; readonly isDashed: boolean }
-  /** An outline; its corner at the lower right is cut off where it is a slip. */
-  | { readonly kind: 'frame'; readonly box: Box; readonly lineMm: number; readonly cutMm: number }
+  /** An outline; its corner at the lower right is cut off where it is a slip. Dashed: nobody stands behind it yet. */
+  | {
+      readonly kind: 'frame';
+      readonly box: Box;
+      readonly lineMm: number;
+      readonly cutMm: number;
+      readonly isDashed?: boolean;
+    }
   /** A station's letter, white on ink. */
   | { readonly kind: 'plate'; readonly box: Box; readonly letter: string; readonly cutMm: number }
   | { readonly kind: 'ring'; readonly box: Box; readonly text: string }
   | { readonly kind: 'bib'; readonly box: Box; readonly squad: PaperSquad }
+  /** White ground, for a figure on a picture. */
+  | { readonly kind: 'paper'; readonly box: Box }
+  /** A tick or a cross that fills its box. */
+  | { readonly kind: 'sign'; readonly box: Box; readonly shape: 'tick' | 'cross'; readonly isWhite: boolean }
+  /** From a slot to the clip that fills it: from the box's left edge at `from` to its right edge at `to`, below its top. */
+  | {
+      readonly kind: 'thread';
+      readonly box: Box;
+      readonly fromMm: number;
+      readonly toMm: number;
+      readonly lineMm: number;
+    }
+  /** A JPEG that fills its box. */
+  | { readonly kind: 'picture'; readonly box: Box; readonly jpeg: Uint8Array }
   /** The box is the symbol's own; its quiet zone is kept free by the page. */
   | { readonly kind: 'code'; readonly box: Box; readonly code: CardCode };
 

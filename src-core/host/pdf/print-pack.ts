@@ -1,4 +1,4 @@
-import { mkdir, stat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { PACK_NAMES } from '../../../renderer/text/english/paper.ts';
 import type { StopSignal } from '../../app/ports.ts';
@@ -8,10 +8,9 @@ import type { Progress } from '../../contract/progress.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import type { StorageProblem } from '../../platform/storage-problem.ts';
 import type { PrintProblem } from '../../printing/print-problem.ts';
-import { writeFileAtomically } from '../atomic-write.ts';
-import { describeWriteError } from '../write-error.ts';
 import { type DrawnPages, drawPages } from './draw-pages.ts';
 import { layOutPage } from './pages/lay-out-page.ts';
+import { writePdf } from './write-pdf.ts';
 
 /** Where a pack is written. */
 export interface PackPlace {
@@ -62,7 +61,7 @@ export async function printPack(
   const filled = drawn.filter(({ pages }) => pages.pageCount > 0);
   if (filled.length === 0) return fail<PackProblem>(...problems, { code: 'print-empty' });
   for (const { file, pages } of filled) {
-    const written = await write(file, pages.bytes);
+    const written = await writePdf(file, pages.bytes);
     if (!written.ok) return fail<PackProblem>(...written.problems, ...problems);
   }
   const pageCount = filled.reduce((sum, { pages }) => sum + pages.pageCount, 0);
@@ -80,13 +79,4 @@ function nameFiles({ sections }: PackDraft, { file, folder = '' }: PackPlace) {
 async function findStanding(files: readonly string[]): Promise<readonly string[]> {
   const found = await Promise.all(files.map((file) => stat(file).catch(() => null)));
   return files.filter((_, at) => found[at] !== null);
-}
-
-async function write(file: string, bytes: Uint8Array): Promise<Outcome<number, StorageProblem>> {
-  try {
-    await mkdir(path.dirname(file), { recursive: true });
-  } catch (error) {
-    return fail(describeWriteError(error, path.dirname(file)));
-  }
-  return writeFileAtomically(file, bytes);
 }

@@ -69,7 +69,7 @@ function buildClip({ id, paths, at = null, station, clockCard, change }: SaidCli
 }
 
 /** A pupil of each squad of the small plan. */
-const PUPILS: readonly Pupil[] = ['teal', 'plum'].map((squad) => ({
+export const PUPILS: readonly Pupil[] = ['teal', 'plum'].map((squad) => ({
   id: `k-${squad}`,
   given: 'Odda',
   family: 'Quillfeather',
@@ -84,9 +84,10 @@ export function grade(
   clips: readonly SaidClip[],
   decisions: readonly JournalDecision[] = [],
   plan: Plan = buildSmallPlan(),
+  pupils: readonly Pupil[] = PUPILS,
 ): GradedLesson {
   const journal = replayJournal(buildEvents(decisions));
-  return gradeClips({ plan, pupils: PUPILS, journal }, { clips: clips.map(buildClip), problems: [] });
+  return gradeClips({ plan, pupils, journal }, { clips: clips.map(buildClip), problems: [] });
 }
 
 /** Both squads' clips where everything went well: Teal A then B, Plum B then A. */

@@ -21,7 +21,7 @@ describe('a tablet beside a lesson', () => {
     writeFileSync(path.join(tablet, 'DCIM/IMG_0001.MOV'), film(1));
     writeFileSync(path.join(tablet, 'DCIM/IMG_0002.MOV'), film(2));
     writeFileSync(path.join(clips, 'renamed.mov'), film(1));
-    const found = await compareTablet(tablet, clips, signal);
+    const found = await compareTablet(tablet, clips, { signal });
     expect([paths(found.safe), paths(found.missing)]).toEqual([['DCIM/IMG_0001.MOV'], ['DCIM/IMG_0002.MOV']]);
   });
 
@@ -31,20 +31,20 @@ describe('a tablet beside a lesson', () => {
     other[30_000] = 9;
     writeFileSync(path.join(tablet, 'DCIM/IMG_0001.MOV'), film(1));
     writeFileSync(path.join(clips, 'IMG_0001.MOV'), other);
-    expect(paths((await compareTablet(tablet, clips, signal)).missing)).toEqual(['DCIM/IMG_0001.MOV']);
+    expect(paths((await compareTablet(tablet, clips, { signal })).missing)).toEqual(['DCIM/IMG_0001.MOV']);
   });
 
   test('is never the lesson itself: a file is no copy of itself, by its path or by a second name', async () => {
     const { tablet, clips } = makeFolders();
     writeFileSync(path.join(clips, 'only.mov'), film(1));
     linkSync(path.join(clips, 'only.mov'), path.join(tablet, 'DCIM/only.mov'));
-    expect((await compareTablet(clips, clips, signal)).safe).toEqual([]);
-    expect((await compareTablet(tablet, clips, signal)).safe).toEqual([]);
+    expect((await compareTablet(clips, clips, { signal })).safe).toEqual([]);
+    expect((await compareTablet(tablet, clips, { signal })).safe).toEqual([]);
   });
 
   test('that is not there is told', async () => {
     const { tablet, clips } = makeFolders();
-    const found = await compareTablet(path.join(tablet, 'gone'), clips, signal);
+    const found = await compareTablet(path.join(tablet, 'gone'), clips, { signal });
     expect(found.problems).toMatchObject([{ code: 'clips-folder-missing' }]);
   });
 });

@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, readFileSync, symlinkSync, utimesSync, writeFil
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { deleteHoldings, listHoldings } from '../../../src-core/host/lesson-holdings.ts';
+import { parseDeletionLog } from '../../../src-core/lesson-file/deletion-log.ts';
 import { buildKeepingText, isOverdue, parseKeeping } from '../../../src-core/lesson-file/keeping-file.ts';
 import { makeTemporaryFolder } from './temporary-folder.ts';
 
@@ -67,6 +68,18 @@ describe('what a lesson holds', () => {
     expect(log).not.toMatch(/Teal|IMG|clips/);
   });
 
+  test('takes what was written from it along: sheets, records and paper have names on them', async () => {
+    const folder = makeLesson();
+    for (const file of ['hand-in/marks.csv', 'records/record k-1.md', 'print/squad-sheets.pdf'])
+      put(folder, file);
+    const paths = async (scope: 'films' | 'all') =>
+      (await listHoldings(folder, scope)).files.map((file) => file.path);
+    expect(await paths('all')).toEqual(
+      expect.arrayContaining(['hand-in/marks.csv', 'records/record k-1.md', 'print/squad-sheets.pdf']),
+    );
+    expect(await paths('films')).not.toContain('hand-in/marks.csv');
+  });
+
   test('is another list, with another code, once a file is added, changed or is asked for otherwise', async () => {
     const folder = makeLesson();
     const codes = [(await listHoldings(folder, 'films')).code];
@@ -116,4 +129,10 @@ describe('the last day', () => {
       null,
     ]);
   });
+});
+
+test('the log of deletions is read back, and a line that was cut off does not hide the others', () => {
+  const entry = { ...stamp, what: 'films', files: 3, bytes: 12 };
+  const text = `${JSON.stringify(entry)}\n{"at":"2025-08\n${JSON.stringify({ ...entry, what: 'all' })}\n{`;
+  expect(parseDeletionLog(text).map(({ what }) => what)).toEqual(['films', 'all']);
 });

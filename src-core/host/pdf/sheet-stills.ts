@@ -1,0 +1,73 @@
+import type { StopSignal, StripPicture } from '../../app/ports.ts';
+import type { Progress } from '../../contract/progress.ts';
+import type { StripStill } from '../../evidence/strip.ts';
+import { MS_PER_SECOND } from '../../platform/units.ts';
+import type { SquadGrades } from '../../printing/grade-pages.ts';
+import type { RowStrip } from '../../printing/grade-rows.ts';
+import type { PrintProblem } from '../../printing/print-problem.ts';
+import { readStill } from '../media/still.ts';
+import { readAspect } from './draw-pages.ts';
+import { type ClipPictures, retouchStills } from './retouch-stills.ts';
+
+/** Where stills come from: what watching left, else the clip itself. */
+export interface StillSource {
+  /** The lesson folder. */
+  readonly folder: string;
+  /** Null: the lesson has no such clip, or it is gone. */
+  readonly findFile: (clip: string) => string | null;
+  readonly readStrip: (clip: string, wanted: readonly StripStill[]) => Promise<readonly StripPicture[]>;
+}
+
+/** A kept picture farther than this from the moment wanted shows another moment; one is cut instead. */
+const NEAR_SECONDS = 0.5;
+
+/** Pixels: as high as those that watching leaves. */
+const HEIGHT = 126;
+
+const USUAL_ASPECT = 16 / 9;
+
+type Pictured = Extract<RowStrip, { look: 'shown' | 'blurred' }>;
+
+/** All stills of a grade sheet, by clip; blurred and grey ones are already so. A clip that lacks some is a problem. */
+export async function readSheetStills(
+  squads: readonly SquadGrades[],
+  { source, isGrey }: { readonly source: StillSource; readonly isGrey: boolean },
+  job: { readonly signal: StopSignal; readonly onProgress: (progress: Progress) => void },
+): Promise<{
+  readonly pictures: ReadonlyMap<string, ClipPictures>;
+  readonly problems: readonly PrintProblem[];
+}> {
+  const strips = squads.flatMap(({ rows }) =>
+    rows.flatMap(({ strip }) => (strip && strip.look !== 'none' ? [strip] : [])),
+  );
+  const plain: ClipPictures[] = [];
+  for (const strip of strips) {
+    job.signal.throwIfAborted();
+    job.onProgress({ step: 'stills', done: plain.length, total: strips.length });
+    const jpegs = await readStrip(strip, source);
+    const first = jpegs.find((jpeg) => jpeg !== null);
+    plain.push({ jpegs, aspect: first ? readAspect(first) : USUAL_ASPECT });
+  }
+  const isBlurred = strips.some(({ look }) => look === 'blurred');
+  const ready = await retouchStills(plain, { isBlurred, isGrey });
+  return {
+    pictures: new Map(strips.map(({ clip }, at) => [clip, ready[at] ?? { jpegs: [], aspect: USUAL_ASPECT }])),
+    problems: strips.flatMap(({ clip }, at) =>
+      ready[at]?.jpegs.includes(null) === false ? [] : [{ code: 'print-stills-missing', clip }],
+    ),
+  };
+}
+
+async function readStrip({ clip, stills }: Pictured, source: StillSource): Promise<(Uint8Array | null)[]> {
+  const kept = await source.readStrip(clip, stills);
+  const file = source.findFile(clip);
+  return Promise.all(
+    stills.map(async ({ atSeconds }, at) => {
+      const near = kept[at];
+      if (near && Math.abs(near.shownSeconds - atSeconds) <= NEAR_SECONDS) return near.jpeg;
+      if (file === null) return null;
+      const atMs = Math.round(atSeconds * MS_PER_SECOND);
+      return readStill({ folder: source.folder, clip, file, atMs, height: HEIGHT });
+    }),
+  );
+}
