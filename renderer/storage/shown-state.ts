@@ -30,7 +30,8 @@ export function openShownState(): ShownState {
     },
     show: (base, pending) =>
       set({
-        view: keepIdentity(state.view, base && showPending(base, pending)),
+        // What waits is shown at a key: what it touches has changed anyway, and comparing it would only take time.
+        view: pending.length > 0 && base ? showPending(base, pending) : keepIdentity(state.view, base),
         waiting: pending.filter(({ acked }) => acked === null).length,
       }),
   };

@@ -3,9 +3,9 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { writeSmallLesson } from '../contract/small-lesson.ts';
 import { findBarriers } from './axe.ts';
 import { canBrowse, openTestDesk, type TestDesk } from './browser.ts';
+import { STARTS_AT_SECONDS, writeMovingLesson } from './moving-lesson.ts';
 
 describe.skipIf(!canBrowse())('Review', () => {
   let parent: string;
@@ -13,7 +13,7 @@ describe.skipIf(!canBrowse())('Review', () => {
 
   beforeAll(async () => {
     parent = await mkdtemp(path.join(tmpdir(), 'routemark-review-'));
-    await writeSmallLesson(path.join(parent, 'lesson'));
+    await writeMovingLesson(path.join(parent, 'lesson'));
     desk = await openTestDesk({ lesson: path.join(parent, 'lesson') });
   });
 
@@ -32,6 +32,11 @@ describe.skipIf(!canBrowse())('Review', () => {
     await page.keyboard.press('Control+4');
     await page.locator('.idrow h1').waitFor();
     return { page, complaints };
+  };
+  const readLanes = async (page: Page) => {
+    const [, lesson = ''] = /#\/([0-9a-f]{16})/.exec(page.url()) ?? [];
+    const view = (await desk.desk.lessons.find(lesson))?.getView();
+    return view?.clips.map(({ word }) => word.lanes).find((lanes) => lanes !== null);
   };
   const countOf = (page: Page, selector: string) => page.locator(selector).count();
 
@@ -54,6 +59,56 @@ describe.skipIf(!canBrowse())('Review', () => {
     await expect.poll(time).not.toBe(begin);
     await page.keyboard.press('l');
     await page.locator('.ctl [aria-pressed=true]').first().waitFor();
+    expect(complaints).toEqual([]);
+  });
+
+  test('measures and proposes by the performers that the teacher sees, and by the estimate again once undone', async () => {
+    const { page, complaints } = await openReview('light');
+    await page.getByRole('button', { name: /^teal, station A:/ }).click();
+    const line = page.getByRole('group', { name: 'Performers in the picture' });
+    const estimated = line.getByRole('button', { name: '2 performers, pencilled by the machine' });
+    await estimated.waitFor();
+    await page.keyboard.press('+');
+    await line.getByRole('button', { name: '3 performers', pressed: true }).waitFor();
+    await expect.poll(() => countOf(page, '.count .ln > div')).toBe(3);
+    await page.getByText(/^Number 2 from the left is 0\.\d s behind/).waitFor();
+    await page.getByRole('slider', { name: 'Place of performer 3' }).focus();
+    await page.keyboard.press('ArrowRight');
+    const told = () => page.getByRole('button', { name: /^Undo/ }).getAttribute('aria-label');
+    await expect.poll(() => readLanes(page)).toHaveLength(3);
+    expect(await told()).toMatch(/3 performers in/);
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+    await estimated.waitFor();
+    await expect.poll(() => countOf(page, '.count .ln > div')).toBe(2);
+    expect(complaints).toEqual([]);
+  });
+
+  test('compares squads from their first rep on, on one axis, by keys', async () => {
+    const { page, complaints } = await openReview('light');
+    await page.getByRole('button', { name: /^teal, station A:/ }).click();
+    await page.locator('.performers').waitFor();
+    await page.keyboard.press('c');
+    await expect.poll(() => countOf(page, '.compare .nos li')).toBe(16);
+    await page.keyboard.press(' ');
+    const moments = () =>
+      page
+        .locator('.compare video')
+        .evaluateAll((films) => films.map((film) => 'currentTime' in film && film.currentTime));
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowUp');
+    const apart = STARTS_AT_SECONDS.amber - STARTS_AT_SECONDS.teal;
+    await expect
+      .poll(async () => {
+        const [teal = 0, amber = 0] = (await moments()).map(Number);
+        return Math.abs(amber - teal - apart) < 0.4;
+      })
+      .toBe(true);
+    const tops = await page
+      .locator('.compare .nos li:first-child')
+      .evaluateAll((lines) => lines.map((line) => Math.round(line.getBoundingClientRect().top)));
+    expect(tops[0]).toBe(tops[1]);
+    expect(await countOf(page, '.compare .nos [aria-current=true]')).toBe(2);
     expect(complaints).toEqual([]);
   });
 

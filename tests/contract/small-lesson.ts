@@ -51,16 +51,16 @@ function buildSmallLessonPlan() {
 }
 
 /**
- * Writes the small lesson: six clips of three seconds, real films with their own dates, whose cards and
+ * Writes the small lesson: six clips of three seconds unless told, real films with their own dates, whose cards and
  * looks stand in the evidence cache as after a first look.
  */
-export async function writeSmallLesson(folder: string): Promise<void> {
+export async function writeSmallLesson(folder: string, lengthSeconds = 3): Promise<void> {
   const plan = buildSmallLessonPlan();
   await mkdir(path.join(folder, 'clips'), { recursive: true });
   await writeFile(path.join(folder, 'plan.json'), buildPlanText(plan));
   const roster = 'id,given,family,squad\nk-1,Ada,Marsh,teal\nk-2,Bo,Reed,amber\n';
   await writeFile(path.join(folder, 'roster.csv'), roster);
-  const film = await filmPattern(path.join(path.dirname(folder), 'pattern.mp4'));
+  const film = await filmPattern(path.join(path.dirname(folder), 'pattern.mp4'), lengthSeconds);
   const cache = openEvidenceCache(path.join(folder, 'evidence'));
   for (const [squad, { code, route }] of plan.squads.entries()) {
     const home = path.join(folder, 'clips', code);
@@ -77,11 +77,11 @@ export async function writeSmallLesson(folder: string): Promise<void> {
   }
 }
 
-/** A film of three seconds, with a key picture each second. */
-async function filmPattern(file: string): Promise<Buffer> {
+/** A film with a key picture each second. */
+async function filmPattern(file: string, lengthSeconds: number): Promise<Buffer> {
   const ffmpeg = await findFfmpeg();
   if (!ffmpeg.ok) throw new Error('these tests need ffmpeg');
-  const source = ['-f', 'lavfi', '-i', 'testsrc2=size=160x90:rate=10:duration=3'];
+  const source = ['-f', 'lavfi', '-i', `testsrc2=size=160x90:rate=10:duration=${lengthSeconds}`];
   const rest = ['-g', '10', '-pix_fmt', 'yuv420p', '-metadata', 'creation_time=2025-05-15T13:00:00Z'];
   await promisify(execFile)(ffmpeg.value.path, [
     '-v',

@@ -42,13 +42,15 @@ export function CriterionRow({
           <Answer {...{ line, met: false, onAnswer, name: head }} />
         </div>
       </div>
-      <p className="pen">{reason.charAt(0).toUpperCase() + reason.slice(1)}</p>
-      {proposed && (
-        <div className="by">
-          <Sure share={proposed.confidence} words={REVIEW.confidence(proposed.confidence)} />
-          {isOverruled && <span className="cap">{REVIEW.overruled}</span>}
-        </div>
-      )}
+      <div className="why">
+        <p className="pen">{reason.charAt(0).toUpperCase() + reason.slice(1)}</p>
+        {proposed && (
+          <span className="by">
+            <Sure share={proposed.confidence} words={REVIEW.confidence(proposed.confidence)} />
+            {isOverruled && <span className="cap">{REVIEW.overruled}</span>}
+          </span>
+        )}
+      </div>
     </li>
   );
 }

@@ -110,6 +110,8 @@ function Video(props: {
         aria-label={REVIEW.filmWords(station)}
         onClick={control.toggle}
         onError={onUnplayable}
+        // The film's own picture, and sharp: a poster would stand before it until it is played.
+        onLoadedData={({ currentTarget }) => currentTarget.removeAttribute('poster')}
         onLoadedMetadata={({ currentTarget }) => {
           // Sound alone was decoded: the picture's codec is not known here.
           const { videoWidth, videoHeight } = currentTarget;
