@@ -6,9 +6,10 @@ import PQueue from 'p-queue';
 import { MS_PER_SECOND } from '../../platform/units.ts';
 import { writeFileAtomically } from '../atomic-write.ts';
 import { openEvidenceCache } from '../evidence-cache.ts';
-import { runFfmpeg } from '../ffmpeg.ts';
+import { type FfmpegCall, runFfmpeg } from '../ffmpeg.ts';
 import { findFfmpeg } from '../find-ffmpeg.ts';
 import { readStrip } from '../read-strip.ts';
+import { splitJpegs } from './split-jpegs.ts';
 
 /** One picture of a clip. */
 export interface StillOrder {
@@ -51,9 +52,27 @@ async function findLeft({ folder, clip, atMs }: StillOrder): Promise<Uint8Array 
   return nearest && Math.abs(nearest.shownSeconds - atSeconds) <= NEAR_SECONDS ? nearest.jpeg : null;
 }
 
+/** Pictures of one clip at several moments, cut now in one run where they were not cut before; null as above. */
+export async function readStills(
+  clip: Omit<StillOrder, 'atMs'>,
+  moments: readonly number[],
+): Promise<readonly (Uint8Array | null)[]> {
+  const orders = moments.map((atMs) => ({ ...clip, atMs }));
+  const known = await Promise.all(orders.map((order) => readFile(nameKept(order)).catch(() => null)));
+  const missing = orders.filter((_, at) => known[at] === null);
+  const cut = missing.length > 1 ? ((await cutting.add(() => cutTogether(missing))) ?? null) : null;
+  // Where a moment lies beyond the last picture, the others are cut one by one.
+  const made = cut ?? (await Promise.all(missing.map(readCut)));
+  const byMoment = new Map(missing.map(({ atMs }, at) => [atMs, made[at] ?? null]));
+  return orders.map(({ atMs }, at) => known[at] ?? byMoment.get(atMs) ?? null);
+}
+
+function nameKept({ folder, clip, atMs, height }: StillOrder): string {
+  return path.join(folder, 'evidence', 'stills', `${clip}-${atMs}-${height}.jpg`);
+}
+
 async function readCut(order: StillOrder): Promise<Uint8Array | null> {
-  const name = `${order.clip}-${order.atMs}-${order.height}.jpg`;
-  const kept = path.join(order.folder, 'evidence', 'stills', name);
+  const kept = nameKept(order);
   const known = await readFile(kept).catch(() => null);
   if (known) return known;
   const cut = underWay.get(kept) ?? cutting.add(() => cutStill(order, kept));
@@ -61,20 +80,54 @@ async function readCut(order: StillOrder): Promise<Uint8Array | null> {
   return cut.finally(() => underWay.delete(kept));
 }
 
-async function cutStill({ file, atMs, height }: StillOrder, kept: string): Promise<Uint8Array | null> {
-  const ffmpeg = await findFfmpeg();
-  if (!ffmpeg.ok) return null;
-  const run = runFfmpeg(ffmpeg.value, {
+async function cutStill(order: StillOrder, kept: string): Promise<Uint8Array | null> {
+  const { file, atMs, height } = order;
+  const bytes = await cut({
     inputs: [{ path: file, options: ['-ss', (atMs / MS_PER_SECOND).toFixed(3)] }],
     filters: [`[0:v:0]scale=-2:${height},format=yuvj420p[out]`],
-    output: ['-frames:v', '1', '-c:v', 'mjpeg', '-q:v', '4', '-f', 'image2pipe'],
-    limitSeconds: LIMIT_SECONDS,
-    onLine: () => {},
+    output: ['-frames:v', '1', ...AS_JPEG],
   });
-  const [bytes] = await Promise.all([buffer(run.output), run.ended]);
   if (bytes.length === 0) return null;
-  // What cannot be kept is cut again next time.
+  await keep(kept, bytes);
+  return bytes;
+}
+
+/** How far from a moment its picture is looked for, where several are cut in one run. */
+const WITHIN_SECONDS = '2';
+
+/** All of one clip and height; null where not each moment gave a picture. */
+async function cutTogether(orders: readonly StillOrder[]): Promise<readonly Uint8Array[] | null> {
+  const names = orders.map((_, at) => `[p${at}]`);
+  const picked = orders.map(
+    ({ height }, at) => `[${at}:v:0]trim=end_frame=1,scale=-2:${height},setsar=1,format=yuvj420p[p${at}]`,
+  );
+  const bytes = await cut({
+    inputs: orders.map(({ file, atMs }) => ({
+      path: file,
+      options: ['-ss', (atMs / MS_PER_SECOND).toFixed(3), '-t', WITHIN_SECONDS],
+    })),
+    filters: [...picked, `${names.join('')}concat=n=${orders.length}:v=1[out]`],
+    output: AS_JPEG,
+  });
+  const pictures = splitJpegs(bytes);
+  if (pictures.length !== orders.length) return null;
+  await Promise.all(orders.map((order, at) => keep(nameKept(order), pictures[at] ?? new Uint8Array())));
+  return pictures;
+}
+
+const AS_JPEG = ['-c:v', 'mjpeg', '-q:v', '4', '-f', 'image2pipe'];
+
+/** What ffmpeg gives; empty where it is not here. */
+async function cut(call: Pick<FfmpegCall, 'inputs' | 'filters' | 'output'>): Promise<Buffer> {
+  const ffmpeg = await findFfmpeg();
+  if (!ffmpeg.ok) return Buffer.alloc(0);
+  const run = runFfmpeg(ffmpeg.value, { ...call, limitSeconds: LIMIT_SECONDS, onLine: () => {} });
+  const [bytes] = await Promise.all([buffer(run.output), run.ended]);
+  return bytes;
+}
+
+/** What cannot be kept is cut again next time. */
+async function keep(kept: string, bytes: Uint8Array): Promise<void> {
   await mkdir(path.dirname(kept), { recursive: true }).catch(() => {});
   await writeFileAtomically(kept, bytes);
-  return bytes;
 }

@@ -5,7 +5,7 @@ import { MS_PER_SECOND } from '../../platform/units.ts';
 import type { SquadGrades } from '../../printing/grade-pages.ts';
 import type { RowStrip } from '../../printing/grade-rows.ts';
 import type { PrintProblem } from '../../printing/print-problem.ts';
-import { readStill } from '../media/still.ts';
+import { readStills } from '../media/still.ts';
 import { readAspect } from './draw-pages.ts';
 import { type ClipPictures, retouchStills } from './retouch-stills.ts';
 
@@ -60,14 +60,14 @@ export async function readSheetStills(
 
 async function readStrip({ clip, stills }: Pictured, source: StillSource): Promise<(Uint8Array | null)[]> {
   const kept = await source.readStrip(clip, stills);
+  const near = stills.map(({ atSeconds }, at) => {
+    const picture = kept[at];
+    return picture && Math.abs(picture.shownSeconds - atSeconds) <= NEAR_SECONDS ? picture.jpeg : null;
+  });
   const file = source.findFile(clip);
-  return Promise.all(
-    stills.map(async ({ atSeconds }, at) => {
-      const near = kept[at];
-      if (near && Math.abs(near.shownSeconds - atSeconds) <= NEAR_SECONDS) return near.jpeg;
-      if (file === null) return null;
-      const atMs = Math.round(atSeconds * MS_PER_SECOND);
-      return readStill({ folder: source.folder, clip, file, atMs, height: HEIGHT });
-    }),
-  );
+  if (file === null || !near.includes(null)) return near;
+  const moments = stills.map(({ atSeconds }) => Math.round(atSeconds * MS_PER_SECOND));
+  const wanted = moments.filter((_, at) => near[at] === null);
+  const cut = await readStills({ folder: source.folder, clip, file, height: HEIGHT }, wanted);
+  return near.map((jpeg, at) => jpeg ?? cut[wanted.indexOf(moments[at] ?? 0)] ?? null);
 }
