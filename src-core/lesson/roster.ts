@@ -16,7 +16,7 @@ export interface Pupil {
   readonly attendance: Attendance;
   /** Local time of arrival, `HH:MM`; only for `late`. */
   readonly arrived: string | null;
-  /** False: on the do-not-film list; no still of the pupil's squad shows in print or export unasked. */
+  /** False: on the do-not-film list; no still of the pupil's squad shows in print or export. */
   readonly stills: boolean;
 }
 

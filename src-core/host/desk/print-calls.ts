@@ -65,7 +65,6 @@ async function handInPaper(
   const graded = session.getGraded();
   const draft = draftPaper(graded, order, order);
   const stills = {
-    folder: session.folder,
     findFile: session.findClipFile,
     readStrip: session.getPorts().readStrip,
   };

@@ -52,27 +52,24 @@ async function findLeft({ folder, clip, atMs }: StillOrder): Promise<Uint8Array 
   return nearest && Math.abs(nearest.shownSeconds - atSeconds) <= NEAR_SECONDS ? nearest.jpeg : null;
 }
 
-/** Pictures of one clip at several moments, cut now in one run where they were not cut before; null as above. */
-export async function readStills(
-  clip: Omit<StillOrder, 'atMs'>,
+/**
+ * Pictures of one clip at several moments, cut now in one run, for a sheet of paper: nothing is kept, for keeping them
+ * safely takes longer than cutting them. Null where the clip gives none.
+ */
+export async function cutStills(
+  clip: Omit<StillOrder, 'atMs' | 'folder'>,
   moments: readonly number[],
 ): Promise<readonly (Uint8Array | null)[]> {
-  const orders = moments.map((atMs) => ({ ...clip, atMs }));
-  const known = await Promise.all(orders.map((order) => readFile(nameKept(order)).catch(() => null)));
-  const missing = orders.filter((_, at) => known[at] === null);
-  const cut = missing.length > 1 ? ((await cutting.add(() => cutTogether(missing))) ?? null) : null;
-  // Where a moment lies beyond the last picture, the others are cut one by one.
-  const made = cut ?? (await Promise.all(missing.map(readCut)));
-  const byMoment = new Map(missing.map(({ atMs }, at) => [atMs, made[at] ?? null]));
-  return orders.map(({ atMs }, at) => known[at] ?? byMoment.get(atMs) ?? null);
-}
-
-function nameKept({ folder, clip, atMs, height }: StillOrder): string {
-  return path.join(folder, 'evidence', 'stills', `${clip}-${atMs}-${height}.jpg`);
+  const together = await cutting.add(() => cutTogether(clip, moments));
+  if (together) return together;
+  // Where one moment lies beyond the last picture, the others are cut one by one.
+  const singly = moments.map((atMs) => cutting.add(() => cutTogether(clip, [atMs])));
+  return (await Promise.all(singly)).map((pictures) => pictures?.[0] ?? null);
 }
 
 async function readCut(order: StillOrder): Promise<Uint8Array | null> {
-  const kept = nameKept(order);
+  const name = `${order.clip}-${order.atMs}-${order.height}.jpg`;
+  const kept = path.join(order.folder, 'evidence', 'stills', name);
   const known = await readFile(kept).catch(() => null);
   if (known) return known;
   const cut = underWay.get(kept) ?? cutting.add(() => cutStill(order, kept));
@@ -88,31 +85,34 @@ async function cutStill(order: StillOrder, kept: string): Promise<Uint8Array | n
     output: ['-frames:v', '1', ...AS_JPEG],
   });
   if (bytes.length === 0) return null;
-  await keep(kept, bytes);
+  // What cannot be kept is cut again next time.
+  await mkdir(path.dirname(kept), { recursive: true }).catch(() => {});
+  await writeFileAtomically(kept, bytes);
   return bytes;
 }
 
 /** How far from a moment its picture is looked for, where several are cut in one run. */
 const WITHIN_SECONDS = '2';
 
-/** All of one clip and height; null where not each moment gave a picture. */
-async function cutTogether(orders: readonly StillOrder[]): Promise<readonly Uint8Array[] | null> {
-  const names = orders.map((_, at) => `[p${at}]`);
-  const picked = orders.map(
-    ({ height }, at) => `[${at}:v:0]trim=end_frame=1,scale=-2:${height},setsar=1,format=yuvj420p[p${at}]`,
+/** Null where not each moment gave a picture. */
+async function cutTogether(
+  { file, height }: Pick<StillOrder, 'file' | 'height'>,
+  moments: readonly number[],
+): Promise<readonly Uint8Array[] | null> {
+  const names = moments.map((_, at) => `[p${at}]`);
+  const picked = names.map(
+    (name, at) => `[${at}:v:0]trim=end_frame=1,scale=-2:${height},setsar=1,format=yuvj420p${name}`,
   );
   const bytes = await cut({
-    inputs: orders.map(({ file, atMs }) => ({
+    inputs: moments.map((atMs) => ({
       path: file,
-      options: ['-ss', (atMs / MS_PER_SECOND).toFixed(3), '-t', WITHIN_SECONDS],
+      options: ['-threads', '1', '-ss', (atMs / MS_PER_SECOND).toFixed(3), '-t', WITHIN_SECONDS],
     })),
-    filters: [...picked, `${names.join('')}concat=n=${orders.length}:v=1[out]`],
+    filters: [...picked, `${names.join('')}concat=n=${moments.length}:v=1,settb=1/25,setpts=N[out]`],
     output: AS_JPEG,
   });
   const pictures = splitJpegs(bytes);
-  if (pictures.length !== orders.length) return null;
-  await Promise.all(orders.map((order, at) => keep(nameKept(order), pictures[at] ?? new Uint8Array())));
-  return pictures;
+  return pictures.length === moments.length ? pictures : null;
 }
 
 const AS_JPEG = ['-c:v', 'mjpeg', '-q:v', '4', '-f', 'image2pipe'];
@@ -124,10 +124,4 @@ async function cut(call: Pick<FfmpegCall, 'inputs' | 'filters' | 'output'>): Pro
   const run = runFfmpeg(ffmpeg.value, { ...call, limitSeconds: LIMIT_SECONDS, onLine: () => {} });
   const [bytes] = await Promise.all([buffer(run.output), run.ended]);
   return bytes;
-}
-
-/** What cannot be kept is cut again next time. */
-async function keep(kept: string, bytes: Uint8Array): Promise<void> {
-  await mkdir(path.dirname(kept), { recursive: true }).catch(() => {});
-  await writeFileAtomically(kept, bytes);
 }
