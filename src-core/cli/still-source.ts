@@ -13,7 +13,6 @@ export function buildStillSource(
     squads.flatMap((squad) => squad.clips.map(({ reading, path: file }) => [reading.id, file] as const)),
   );
   return {
-    folder,
     findFile: (clip) => {
       const file = paths.get(clip);
       return file === undefined ? null : path.join(clips, ...file.split('/'));

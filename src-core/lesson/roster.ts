@@ -19,7 +19,7 @@ export interface Pupil {
   readonly attendance: Attendance;
   /** Local time of arrival, `HH:MM`; only for `late`. */
   readonly arrived: string | null;
-  /** False: on the do-not-film list; no still of the pupil's squad shows in print or export unasked. */
+  /** False: on the do-not-film list; no still of the pupil's squad shows in print or export. */
   readonly stills: boolean;
   /** Left out: nothing is noted. Where it is withheld, `stills` is false whatever its own column says. */
   readonly consent?: Consent;

@@ -49,7 +49,7 @@ describe.skipIf(!canReadPaper())('forty-five pupils and sixty clips on paper', (
   async function print(order: SheetOrder): Promise<string> {
     const { graded, ports } = crowd;
     const file = path.join(folder, `${Object.values(order).join('-')}.pdf`);
-    const stills = { folder: crowd.folder, findFile: () => null, readStrip: ports.readStrip };
+    const stills = { findFile: () => null, readStrip: ports.readStrip };
     const job = { signal: new AbortController().signal, onProgress: () => {} };
     const draft = draftPaper(graded, order, { evenWithOpenFlags: true });
     const printed = await printSheet(draft, { file, stills, names: getLessonNames(graded) }, job);

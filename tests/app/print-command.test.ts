@@ -81,3 +81,26 @@ test('nothing is printed among the clips', async () => {
   expect(stderr).toMatch(/lies among the clips/);
   expect(await readdir(path.join(folder, 'clips'))).toEqual([]);
 });
+
+test('“export --to pdf” is refused while flags are open, and says on the sheet what it was asked for all the same', async () => {
+  const folder = await openFolder();
+  const out = path.join(folder, 'hand-in', 'grades.pdf');
+  const args = ['export', folder, '--to', 'pdf', '--out', out, '--paper', 'letter'];
+  const refused = await routemark(args);
+  expect(refused).toMatchObject({ code: 2, stdout: '' });
+  expect(refused.stderr).toMatch(/24 flags still open/);
+  const written = await routemark([...args, '--with-open-flags']);
+  expect(written.code).toBe(1);
+  expect(written.stdout).toMatch(/^.*grades\.pdf: 24 pupils, not final/);
+  expect((await readFile(out)).subarray(0, 5).toString()).toBe('%PDF-');
+});
+
+test('“slips --out” draws them, and what goes with a printed sheet alone is refused with others', async () => {
+  const folder = await openFolder();
+  const out = path.join(folder, 'slips.pdf');
+  const { code, stdout } = await routemark(['slips', folder, '--of', 'pupils', '--out', out, '--json']);
+  expect([code, JSON.parse(stdout)]).toMatchObject([0, { out, pages: 6 }]);
+  const csv = await routemark(['export', folder, '--stills', 'blurred', '--out', path.join(folder, 'x.csv')]);
+  expect(csv.code).toBe(2);
+  expect(csv.stderr).toMatch(/go with --to pdf/);
+});

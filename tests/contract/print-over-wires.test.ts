@@ -1,7 +1,7 @@
 import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { getWire } from './open-over.ts';
+import { getWire, openOver, who } from './open-over.ts';
 import { openTestDesk, WIRES } from './open-wires.ts';
 
 /** The small lesson opened over a wire; its clips are not read, for printing needs none. */
@@ -16,6 +16,17 @@ async function open(wire: string) {
 }
 
 const ORDER = { parts: ['squads', 'labels'] as ('squads' | 'labels')[], paper: 'a4' as const, isGrey: false };
+
+const SHEET = {
+  kind: 'grade-sheet' as const,
+  paper: 'a4' as const,
+  isGrey: false,
+  stills: 'left-out' as const,
+  evenWithOpenFlags: false,
+  into: null,
+  fileName: 'grade-sheet.pdf',
+  replace: false,
+};
 
 describe.each(Object.keys(WIRES))('%s', (wire) => {
   test('the print pack is written into the lesson, a file a part, and not over what is there unasked', async () => {
@@ -49,4 +60,46 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
     });
     expect(await print('nobody-handed-this-out')).toMatchObject({ ok: false });
   });
+
+  test('a grade sheet goes into the hand-in and the journal, slips into the hand-in alone', async () => {
+    const { client, view, test: desk } = await openOver(wire);
+    const { lesson, revision: since } = view;
+    const print = (change: object) =>
+      client.request('printSheet', { lesson, since, who, ...SHEET, ...change });
+    const file = path.join(desk.lessonFolder, 'hand-in', SHEET.fileName);
+    const reply = await print({});
+    expect(reply).toMatchObject({ ok: true, value: { path: file, pageCount: 3 }, problems: [] });
+    expect((await readFile(file)).subarray(0, 5).toString()).toBe('%PDF-');
+    expect(await print({})).toEqual({ ok: false, problems: [{ code: 'file-exists', path: file }] });
+    expect((await print({ kind: 'pupil-slips', fileName: 'slips.pdf' })).ok).toBe(true);
+    expect(await readdir(path.dirname(file))).toEqual([SHEET.fileName, 'slips.pdf']);
+    const history = await client.request('readHistory', { lesson, limit: 5 });
+    expect(history).toMatchObject({
+      value: { events: [{ who, what: { kind: 'handed-in', files: [SHEET.fileName], unconfirmed: 2 } }] },
+    });
+    for (const fileName of ['../plan.json', 'clips/x.pdf']) {
+      expect(await print({ fileName })).toEqual({
+        ok: false,
+        problems: [{ code: 'file-name-bad', path: fileName }],
+      });
+    }
+  });
+
+  test('no sheet is printed before the clips were read', async () => {
+    const { client, lesson } = await open(wire);
+    expect(await client.request('printSheet', { lesson, since: null, who, ...SHEET })).toEqual({
+      ok: false,
+      problems: [{ code: 'clips-unread' }],
+    });
+  });
+});
+
+test('stills of clips that were never watched are cut for the sheet', async () => {
+  const [wire = ''] = Object.keys(WIRES);
+  const { client, view, test: desk } = await openOver(wire);
+  const order = { ...SHEET, stills: 'shown' as const };
+  const reply = await client.request('printSheet', { lesson: view.lesson, since: null, who, ...order });
+  expect(reply).toMatchObject({ ok: true, problems: [] });
+  const bytes = await readFile(path.join(desk.lessonFolder, 'hand-in', SHEET.fileName), 'latin1');
+  expect(bytes.match(/\/Subtype \/Image/g)).toHaveLength(6 * 6);
 });

@@ -59,7 +59,6 @@ async function handInPaper(
   const graded = session.getGraded();
   const draft = draftPaper(graded, order, order);
   const stills = {
-    folder: session.folder,
     findFile: session.findClipFile,
     readStrip: session.getPorts().readStrip,
   };

@@ -3,6 +3,7 @@ import { buffer } from 'node:stream/consumers';
 import { groupBy } from '../../platform/group-by.ts';
 import { runFfmpeg } from '../ffmpeg.ts';
 import { findFfmpeg } from '../find-ffmpeg.ts';
+import { splitJpegs } from '../media/split-jpegs.ts';
 
 /** The stills of one clip. */
 export interface ClipPictures {
@@ -96,18 +97,4 @@ async function run(stills: readonly Uint8Array[], filters: string): Promise<read
   });
   const [bytes, end] = await Promise.all([buffer(output), ended]);
   return end.reason === 'done' ? splitJpegs(bytes) : [];
-}
-
-/** An end of image, then a start of image: two markers that stand side by side nowhere within a picture. */
-const SEAM = Buffer.from([0xff, 0xd9, 0xff, 0xd8]);
-
-function splitJpegs(bytes: Buffer): readonly Uint8Array[] {
-  const pictures: Uint8Array[] = [];
-  for (let from = 0; from < bytes.length; ) {
-    const seam = bytes.indexOf(SEAM, from);
-    const to = seam < 0 ? bytes.length : seam + 2;
-    pictures.push(bytes.subarray(from, to));
-    from = to;
-  }
-  return pictures;
 }

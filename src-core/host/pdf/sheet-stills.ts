@@ -5,14 +5,13 @@ import { MS_PER_SECOND } from '../../platform/units.ts';
 import type { SquadGrades } from '../../printing/grade-pages.ts';
 import type { RowStrip } from '../../printing/grade-rows.ts';
 import type { PrintProblem } from '../../printing/print-problem.ts';
-import { readStill } from '../media/still.ts';
+import { mapAll } from '../map-all.ts';
+import { cutStills } from '../media/still.ts';
 import { readAspect } from './draw-pages.ts';
 import { type ClipPictures, retouchStills } from './retouch-stills.ts';
 
 /** Where stills come from: what watching left, else the clip itself. */
 export interface StillSource {
-  /** The lesson folder. */
-  readonly folder: string;
   /** Null: the lesson has no such clip, or it is gone. */
   readonly findFile: (clip: string) => string | null;
   readonly readStrip: (clip: string, wanted: readonly StripStill[]) => Promise<readonly StripPicture[]>;
@@ -40,14 +39,14 @@ export async function readSheetStills(
   const strips = squads.flatMap(({ rows }) =>
     rows.flatMap(({ strip }) => (strip && strip.look !== 'none' ? [strip] : [])),
   );
-  const plain: ClipPictures[] = [];
-  for (const strip of strips) {
+  let done = 0;
+  const plain = await mapAll(strips, async (strip): Promise<ClipPictures> => {
     job.signal.throwIfAborted();
-    job.onProgress({ step: 'stills', done: plain.length, total: strips.length });
     const jpegs = await readStrip(strip, source);
+    job.onProgress({ step: 'stills', done: ++done, total: strips.length });
     const first = jpegs.find((jpeg) => jpeg !== null);
-    plain.push({ jpegs, aspect: first ? readAspect(first) : USUAL_ASPECT });
-  }
+    return { jpegs, aspect: first ? readAspect(first) : USUAL_ASPECT };
+  });
   const isBlurred = strips.some(({ look }) => look === 'blurred');
   const ready = await retouchStills(plain, { isBlurred, isGrey });
   return {
@@ -60,14 +59,14 @@ export async function readSheetStills(
 
 async function readStrip({ clip, stills }: Pictured, source: StillSource): Promise<(Uint8Array | null)[]> {
   const kept = await source.readStrip(clip, stills);
+  const near = stills.map(({ atSeconds }, at) => {
+    const picture = kept[at];
+    return picture && Math.abs(picture.shownSeconds - atSeconds) <= NEAR_SECONDS ? picture.jpeg : null;
+  });
   const file = source.findFile(clip);
-  return Promise.all(
-    stills.map(async ({ atSeconds }, at) => {
-      const near = kept[at];
-      if (near && Math.abs(near.shownSeconds - atSeconds) <= NEAR_SECONDS) return near.jpeg;
-      if (file === null) return null;
-      const atMs = Math.round(atSeconds * MS_PER_SECOND);
-      return readStill({ folder: source.folder, clip, file, atMs, height: HEIGHT });
-    }),
-  );
+  if (file === null || !near.includes(null)) return near;
+  const moments = stills.map(({ atSeconds }) => Math.round(atSeconds * MS_PER_SECOND));
+  const wanted = moments.filter((_, at) => near[at] === null);
+  const cut = await cutStills({ clip, file, height: HEIGHT }, wanted);
+  return near.map((jpeg, at) => jpeg ?? cut[wanted.indexOf(moments[at] ?? 0)] ?? null);
 }

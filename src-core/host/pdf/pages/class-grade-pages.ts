@@ -66,7 +66,7 @@ function buildSquadBlock(line: ClassLine): Block {
       const middle = top + (inner - 10.5) / 2;
       return [
         { kind: 'bib', box: { x: 0, y: middle + 1, w: 7, h: 8.4 }, squad: line.squad },
-        text({ x: 9, y: middle, w: 33, h: 6.2 }, line.squad.name, type('serif', 12, 4, 1.1), {
+        text({ x: 9, y: middle, w: 33, h: 6.2 }, line.squad.name, type('serif', 12, 2.5, 1.1), {
           stand: 'middle',
         }),
         text(
@@ -211,8 +211,8 @@ function layOutPupil({ name, squad, score }: PupilLine, x: number, y: number): M
       ]
     : [text({ x: x + PUPIL_EDGES.points - 15, y, w: 15, h }, ours(why), type('sans', 8, 6, 1.05), right)];
   return [
-    text({ x, y, w: 35, h }, name, type('sans-bold', 9, 3.5, 1.05), middle),
-    text({ x: x + 36, y, w: 22, h }, squad, type('sans', 8.5, 3.5, 1.05), middle),
+    text({ x, y, w: 35, h }, name, type('sans-bold', 9, 3, 1.05), middle),
+    text({ x: x + 36, y, w: 22, h }, squad, type('sans', 8.5, 2.5, 1.05), middle),
     ...marks,
     rule(x, y + ROW - 0.2, HALF, 0.12),
   ];

@@ -18,12 +18,12 @@ export function layOutGradeHead(head: SheetHead, squad: PaperSquad | null): Mark
   const where = { text: `${head.school.text}, ${head.lesson.text}, ${day}`, field: head.lesson.field };
   const at = squad ? 12 : 0;
   return [
-    text({ x: 0, y: 0, w: 126, h: 6 }, where, type('sans', 10, 5, 1.1), middle),
+    text({ x: 0, y: 0, w: 126, h: 6 }, where, type('sans', 10, 3.5, 1.1), middle),
     ...(squad ? [{ kind: 'bib', box: { x: 0, y: 7.5, w: 9.5, h: 11.4 }, squad } as const] : []),
     text(
       { x: at, y: 7, w: 126 - at, h: 12.5 },
       squad?.name ?? ours(GRADES.title),
-      type('serif', 27, 9, 1.1),
+      type('serif', 27, 6, 1.1),
       middle,
     ),
     { kind: 'frame', box: { x: 130, y: 5, w: 60, h: 13 }, lineMm: state.isFinal ? 0.3 : 0.7, cutMm: 0 },
@@ -46,7 +46,7 @@ export function layOutGradeFoot(of: string, page: number, pages: number): Mark[]
     text(
       { x: 130, y: 255, w: 60, h: 4 },
       { text: GRADES.page(of, page, pages), field: '' },
-      type('sans', 7.5, 4, 1.05),
+      type('sans', 7.5, 2.5, 1.05),
       {
         align: 'right',
         stand: 'bottom',

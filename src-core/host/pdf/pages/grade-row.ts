@@ -119,7 +119,10 @@ function layOutIdentity(row: GradeRow, lines: readonly Line[], { y, h }: Pick<Bo
     ...(row.role === 'no-clip'
       ? ([
           { kind: 'frame', box: plate, lineMm: 0.35, cutMm: 0, isDashed: true },
-          text(plate, ours(code), type('serif', 13, 6), { align: 'centre', stand: 'middle' }),
+          text({ ...plate, x: plate.x + 0.6, w: PLATE - 1.2 }, ours(code), type('serif', 13, 5), {
+            align: 'centre',
+            stand: 'middle',
+          }),
         ] as const)
       : ([{ kind: 'plate', box: plate, letter: code, cutMm: 0 }] as const)),
     ...lines.map(({ said, setting, h: lineHeight }) => {

@@ -33,9 +33,12 @@ export function layOutSlips(pages: SlipPages, plan: Plan): readonly Layout[] {
   const each = SLIPS_A_PAGE.find((count) => worded.every((slip) => isFitting(slip, BLOCK.h / count))) ?? 1;
   return Array.from({ length: Math.ceil(worded.length / each) }, (_, page) => ({
     title: SHEET_NAMES[pages.kind].title,
-    marks: worded
-      .slice(page * each, (page + 1) * each)
-      .flatMap((slip, at) => layOutPupilSlip(slip, pages, { at, h: BLOCK.h / each })),
+    marks: [
+      ...worded
+        .slice(page * each, (page + 1) * each)
+        .flatMap((slip, at) => layOutPupilSlip(slip, pages, { at, h: BLOCK.h / each })),
+      ...layOutLastCut(worded.length - page * each, each),
+    ],
   }));
 }
 
@@ -78,9 +81,8 @@ function layOutPupilSlip(
   { at, h }: { readonly at: number; readonly h: number },
 ): Mark[] {
   const place = { y: at * h + (at === 0 ? 0 : CUT_MARGIN), h: h - 2 * CUT_MARGIN };
-  const cut = { x: 0, y: at * h - 0.15, w: BLOCK.w, h: 0.3 };
   return [
-    ...(at === 0 ? [] : [{ kind: 'rule', box: cut, isDashed: true } as const]),
+    ...(at === 0 ? [] : [layOutCut(at * h)]),
     ...layOutSlipHead(slip, heading, place.y),
     ...layOutInstead(slip, place),
     ...layOutPart(slip, 'well', place),
@@ -89,14 +91,23 @@ function layOutPupilSlip(
   ];
 }
 
+/** Under the last slip of a page that is not full. */
+function layOutLastCut(slips: number, each: number): Mark[] {
+  return slips < each ? [layOutCut((slips * BLOCK.h) / each)] : [];
+}
+
+function layOutCut(y: number): Mark {
+  return { kind: 'rule', box: { x: 0, y: y - 0.15, w: BLOCK.w, h: 0.3 }, isDashed: true };
+}
+
 function layOutSlipHead({ squad, pupil }: WordedSlip, heading: Said, y: number): Mark[] {
   const own = { text: nameSlipSquad(squad.name.text), field: squad.name.field };
   const right = { align: 'right', stand: 'middle' } as const;
   return [
     { kind: 'bib', box: { x: 0, y, w: 9, h: 10.8 }, squad },
     text({ x: 13, y, w: 97, h: 11 }, pupil ?? own, type('serif', 22, 8, 1.1), { stand: 'middle' }),
-    text({ x: 112, y, w: 78, h: 5.5 }, own, type('sans-bold', 11, 5, 1.1), right),
-    text({ x: 112, y: y + 5.5, w: 78, h: 5.5 }, heading, type('sans', 10, 5, 1.1), right),
+    text({ x: 112, y, w: 78, h: 5.5 }, own, type('sans-bold', 11, 3.5, 1.1), right),
+    text({ x: 112, y: y + 5.5, w: 78, h: 5.5 }, heading, type('sans', 10, 3, 1.1), right),
     rule(0, y + 12, BLOCK.w, 0.5),
   ];
 }
