@@ -1,5 +1,6 @@
-// All benches, or those named: tsx tests/bench/main.ts [stamps grade cards cost memory unison reps line-up]
+// All benches, or those named: tsx tests/bench/main.ts [stamps grade cards card-damage cost memory unison reps line-up]
 import { availableParallelism, cpus } from 'node:os';
+import { benchCardDamage } from './card-damage.ts';
 import { benchCards } from './cards.ts';
 import { benchCost } from './cost.ts';
 import { benchGrade } from './grade.ts';
@@ -15,6 +16,7 @@ const PARTS: Readonly<Record<string, (report: BenchReport) => Promise<void>>> = 
   stamps: ({ print }) => benchStamps(print),
   grade: ({ print }) => benchGrade(print),
   cards: benchCards,
+  'card-damage': benchCardDamage,
   cost: benchCost,
   memory: benchMemory,
   unison: benchUnison,

@@ -13,6 +13,7 @@ const TODO: Readonly<Partial<Record<Problem['code'], string>>> = {
     'Run again. If it happens again, close other programs, or copy the clip onto this computer first.',
   'decode-timed-out': 'Run again when the machine is less busy.',
   'analysis-failed': 'Run again; the other clips are not touched.',
+  'queue-engine-missing': 'Run “npm install bullmq ioredis” in Routemark’s folder, or leave --queue out.',
   'disk-too-small': 'Make room, or read the clips where they lie with --clips.',
   'bundle-class-open': 'Say which one with --class.',
   'bundle-category-unknown': 'Name one of its categories, or leave --category out.',

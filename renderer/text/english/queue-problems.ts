@@ -9,7 +9,7 @@ export const queueProblems: Wordings<QueueProblem['code']> = {
   }),
   'queue-engine-missing': () => ({
     what: 'The packages for a queue were left out when Routemark was installed.',
-    todo: 'Run “npm install bullmq ioredis” in Routemark’s folder, or do without a queue.',
+    todo: 'Install Routemark again with its optional packages, or do without a queue.',
   }),
   'queue-unreachable': ({ host, detail }) => ({
     what: `No Redis answers at ${host}${detail === '' ? '' : ` (${detail})`}.`,
