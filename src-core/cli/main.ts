@@ -10,6 +10,7 @@ import { runEvidence } from './commands/evidence.ts';
 import { runExport } from './commands/export.ts';
 import { runGrade } from './commands/grade.ts';
 import { runKeep } from './commands/keep.ts';
+import { runLookBack } from './commands/look-back.ts';
 import { runMark } from './commands/mark.ts';
 import { runPrint } from './commands/print.ts';
 import { runPupil } from './commands/pupil.ts';
@@ -200,6 +201,16 @@ program
   .option('--clips <folder>', 'where the clips lie, as for “grade”')
   .option('--json', 'print JSON')
   .action(run((lesson, options) => runAgree(lesson, options, terminal)));
+
+program
+  .command('look-back')
+  .description('sections across lessons: points, reps, unison, flags and criteria, by squad; of no pupil')
+  .argument('<folders...>', 'lesson folders, or folders that hold them')
+  .option('--class <name>', 'this class alone')
+  .option('--school <name>', 'this school alone')
+  .option('--csv', 'print the figures as CSV: a row for each squad in each lesson')
+  .option('--json', 'print JSON')
+  .action(run((folders, options) => runLookBack(folders, options, terminal)));
 
 program
   .command('pupil')

@@ -41,6 +41,12 @@ export interface BringProblem {
   readonly freeBytes: number;
 }
 
+/** Why looking back shows less than there is. */
+export type LookBackProblem =
+  | { readonly code: 'no-lessons-found'; readonly paths: readonly string[] }
+  /** It cannot be opened, so only what was kept of its figures before, if anything, is shown. */
+  | { readonly code: 'lesson-left-out'; readonly path: string; readonly because: OpenProblem };
+
 /** Everything that can go wrong in an expected way, in any stage: what the faces must have words for. */
 export type Problem =
   | OpenProblem
@@ -50,6 +56,7 @@ export type Problem =
   | EvidenceProblem
   | MarkProblem
   | BringProblem
+  | LookBackProblem
   | HandInProblem
   | CsvProblem
   | PrintProblem

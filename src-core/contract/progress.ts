@@ -1,6 +1,6 @@
 /** How far a long piece of work has come. */
 export interface Progress {
-  readonly step: 'read' | 'cards' | 'watch' | 'count' | 'copy' | 'film' | 'proxy' | 'print';
+  readonly step: 'read' | 'cards' | 'watch' | 'count' | 'copy' | 'film' | 'proxy' | 'print' | 'figures';
   readonly done: number;
   readonly total: number;
   /** The same in bytes, where bytes are moved. */

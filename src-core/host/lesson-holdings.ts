@@ -10,7 +10,14 @@ export type HoldingScope = 'films' | 'all';
 /** Clips, and what was cut or read from them: stills, films for the window, caches. */
 const FILM_PARTS = ['clips', 'evidence'];
 
-const RECORD_PARTS = ['plan.json', 'roster.csv', 'marks.jsonl', 'second-marks', 'keeping.json'];
+const RECORD_PARTS = [
+  'plan.json',
+  'roster.csv',
+  'marks.jsonl',
+  'second-marks',
+  'keeping.json',
+  'summary.json',
+];
 
 const LOG_FILE = 'deletions.jsonl';
 

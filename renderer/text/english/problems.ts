@@ -4,6 +4,7 @@ import { bundleProblems } from './bundle-problems.ts';
 import { callProblems } from './call-problems.ts';
 import { clipsProblems } from './clips-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
+import { lookBackProblems } from './look-back-problems.ts';
 import { planningProblems } from './planning-problems.ts';
 import { printProblems } from './print-problems.ts';
 import { recordProblems } from './record-problems.ts';
@@ -16,6 +17,7 @@ const WORDINGS: Wordings<Problem['code']> = {
   ...recordProblems,
   ...printProblems,
   ...bundleProblems,
+  ...lookBackProblems,
   ...callProblems,
 };
 

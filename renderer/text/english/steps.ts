@@ -10,4 +10,5 @@ export const stepWords: Readonly<Record<Progress['step'], string>> = {
   film: 'Filming',
   proxy: 'Making a film that this window plays',
   print: 'Laying out pages',
+  figures: 'Adding up lessons',
 };

@@ -141,6 +141,8 @@ const EXAMPLES: Readonly<Record<Problem['code'], object>> = {
   'file-exists': { path: '/lesson/hand-in/sheet.csv' },
   'upload-differs': { path },
   'demo-failed': { reason: 'no room' },
+  'no-lessons-found': { paths: [path] },
+  'lesson-left-out': { path, because: { code: 'lesson-without-plan' } },
   'disk-too-small': { neededBytes: 4e9, freeBytes: 1e9 },
   'path-missing': { path },
   'clips-folder-missing': { path },
