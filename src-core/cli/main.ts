@@ -10,7 +10,6 @@ import { runEvidence } from './commands/evidence.ts';
 import { runExport } from './commands/export.ts';
 import { runGrade } from './commands/grade.ts';
 import { runKeep } from './commands/keep.ts';
-import { runLookBack } from './commands/look-back.ts';
 import { runMark } from './commands/mark.ts';
 import { runPrint } from './commands/print.ts';
 import { runPupil } from './commands/pupil.ts';
@@ -19,6 +18,7 @@ import { runStamps } from './commands/stamps.ts';
 import { runTablet } from './commands/tablet.ts';
 import { runValidate } from './commands/validate.ts';
 import { EXPORT_KINDS } from './export-kinds.ts';
+import { addKeepingCommands } from './keeping-commands.ts';
 import { addPlanningCommands } from './planning-commands.ts';
 import { type ExitCode, openTerminal } from './terminal.ts';
 
@@ -203,16 +203,6 @@ program
   .action(run((lesson, options) => runAgree(lesson, options, terminal)));
 
 program
-  .command('look-back')
-  .description('sections across lessons: points, reps, unison, flags and criteria, by squad; of no pupil')
-  .argument('<folders...>', 'lesson folders, or folders that hold them')
-  .option('--class <name>', 'this class alone')
-  .option('--school <name>', 'this school alone')
-  .option('--csv', 'print the figures as CSV: a row for each squad in each lesson')
-  .option('--json', 'print JSON')
-  .action(run((folders, options) => runLookBack(folders, options, terminal)));
-
-program
   .command('pupil')
   .description('everything that is held on one pupil, without others’ names, and where it is kept')
   .argument('<lesson>', 'the lesson folder')
@@ -257,6 +247,8 @@ program
   .argument('<set>', 'a zip archive or a folder; ours or anybody’s')
   .option('--json', 'print JSON')
   .action(run((set, options) => runValidate(set, options, terminal)));
+
+addKeepingCommands(program, terminal, run);
 
 try {
   await program.parseAsync();

@@ -4,6 +4,7 @@ import type { HandInProblem } from '../gradebook/hand-in-check.ts';
 import type { BundleProblem } from '../gradebook/oneroster/bundle-problem.ts';
 import type { LessonProblem } from '../lesson/lesson-problem.ts';
 import type { PlanningProblem } from '../lesson/planning-problem.ts';
+import type { ArchiveProblem } from '../lesson-file/archive-manifest.ts';
 import type { JournalProblem } from '../lesson-file/journal-file.ts';
 import type { MediaProblem } from '../media/media-problem.ts';
 import type { OverwrittenProblem, StorageProblem } from '../platform/storage-problem.ts';
@@ -57,6 +58,7 @@ export type Problem =
   | MarkProblem
   | BringProblem
   | LookBackProblem
+  | ArchiveProblem
   | HandInProblem
   | CsvProblem
   | PrintProblem

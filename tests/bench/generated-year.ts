@@ -142,7 +142,9 @@ async function writeModels(models: string): Promise<void> {
     const watch = { print: { seconds }, problems: [], hasMotion: true, parts };
     await write(`${clip}.watch.json`, watchAnalyser.encode(watch));
   }
-  await write('large.bin', '');
+  // One for each ending: no file takes more than 65,000 links.
+  await write('motion.bin', '');
+  await write('stills.bin', '');
   for (const [name, count] of [
     ['full', 10],
     ['short', 7],
@@ -189,7 +191,7 @@ async function linkEvidence(
   await put('look.json', 'look.json');
   await put(`${station}.cards.json`, 'cards.json');
   await put(`${clip}.watch.json`, 'watch.json');
-  await put('large.bin', 'motion.bin');
-  await put('large.bin', 'stills.bin');
+  await put('motion.bin', 'motion.bin');
+  await put('stills.bin', 'stills.bin');
   await put(`${count}.bin`, `movement-${getOptionsKey(options)}.bin`);
 }

@@ -1,5 +1,6 @@
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { Advice, Names } from '../names.ts';
+import { archiveProblems } from './archive.ts';
 import { bundleProblems } from './bundle-problems.ts';
 import { callProblems } from './call-problems.ts';
 import { clipsProblems } from './clips-problems.ts';
@@ -18,6 +19,7 @@ const WORDINGS: Wordings<Problem['code']> = {
   ...printProblems,
   ...bundleProblems,
   ...lookBackProblems,
+  ...archiveProblems,
   ...callProblems,
 };
 
