@@ -6,6 +6,8 @@ export interface LocalTimes {
   readonly second: (ms: number) => string;
   /** `Thu 15 May`, of a day written `2025-05-15`. */
   readonly day: (date: string) => string;
+  /** `15 May 2025`, of the same: where days of several years meet. */
+  readonly dayOfYear: (date: string) => string;
   /** `Thu 15 May, 10:46`. */
   readonly dayAndMinute: (ms: number) => string;
 }
@@ -19,11 +21,13 @@ export function buildLocalTimes(language: string | null, zone: string): LocalTim
   const second = new Intl.DateTimeFormat(locale, { ...clock, second: '2-digit' });
   const date = { weekday: 'short', day: 'numeric', month: 'short' } as const;
   const day = new Intl.DateTimeFormat(locale, { ...date, timeZone: 'UTC' });
+  const dayOfYear = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' });
   const dayAndMinute = new Intl.DateTimeFormat(locale, { ...date, ...clock });
   return {
     minute: (ms) => minute.format(ms),
     second: (ms) => second.format(ms),
     day: (written) => day.format(Date.parse(`${written}T12:00:00Z`)),
+    dayOfYear: (written) => dayOfYear.format(Date.parse(`${written}T12:00:00Z`)),
     dayAndMinute: (ms) => dayAndMinute.format(ms),
   };
 }

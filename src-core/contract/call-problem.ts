@@ -17,6 +17,8 @@ export type CallProblem =
   /** This window has no folder dialog of the system: list folders instead. */
   | { readonly code: 'no-folder-dialog' }
   | { readonly code: 'lesson-unknown' }
+  /** The open lesson's folder is not there now: a stick was pulled out, a share is away. Nothing was written. */
+  | { readonly code: 'lesson-away'; readonly path: string }
   /** Another running Routemark holds this lesson folder; it was asked to show itself. */
   | { readonly code: 'lesson-open-elsewhere'; readonly lesson: LessonId }
   /** The lesson's clips were not read yet, so there is nothing to hand in. */

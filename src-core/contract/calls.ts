@@ -17,6 +17,7 @@ import {
 } from './desk-view.ts';
 import type { EvidenceView } from './evidence-view.ts';
 import type { LessonUpdate } from './lesson-update.ts';
+import { LOOK_BACK_CALLS } from './look-back-calls.ts';
 import { PLANNING_CALLS } from './planning-calls.ts';
 import type { Problem } from './problem.ts';
 
@@ -53,6 +54,7 @@ const nothing = z.strictObject({});
  */
 export const CALLS = {
   ...PLANNING_CALLS,
+  ...LOOK_BACK_CALLS,
   /** What the desk can do, and the lessons opened before. */
   readDesk: call(nothing, deskViewSchema),
   /** A dialog of the system. An empty list: the teacher closed it. */

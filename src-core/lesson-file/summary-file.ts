@@ -3,15 +3,20 @@ import { type LessonSummary, lessonSummarySchema } from '../marking/look-back/le
 
 const hash = z.string().regex(/^[0-9a-f]{32}$/);
 
-/** What a summary was made from; where either differs today, the figures may too. */
+/** What a summary was made from; where any of it differs today, the figures may too. */
 const sourceSchema = z.strictObject({
   /** Of plan.json, roster.csv and marks.jsonl, byte for byte. */
   records: hash,
-  /** Of the names below the folder of clips, and of how many clips were looked into and watched. */
+  /** Of the names below the folder of clips. */
   clips: hash,
+  /** How many names those are. */
+  files: z.int().min(0),
+  /** Clips in the evidence: looked into for a card, and watched whole. */
+  looked: z.int().min(0),
+  watched: z.int().min(0),
 });
 
-/** Hashes of what a summary was made from: of the lesson's records and of its clips, 32 hex digits each. */
+/** What a summary was made from: hashes of 32 hex digits of the lesson's records and clips, and counts. */
 export type SummarySource = z.infer<typeof sourceSchema>;
 
 const summaryFileSchema = z.strictObject({

@@ -75,7 +75,6 @@ async function readBare(folder: string): Promise<void> {
   );
   await mapAll(lessons.flat(), async (lesson) => {
     await readdir(lesson, { withFileTypes: true });
-    await readdir(path.join(lesson, 'evidence'));
     await readdir(path.join(lesson, 'clips'), { recursive: true, withFileTypes: true });
     const names = ['plan.json', 'roster.csv', 'marks.jsonl', 'summary.json'];
     await Promise.all(names.map((name) => readFile(path.join(lesson, name))));

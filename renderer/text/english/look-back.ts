@@ -1,3 +1,4 @@
+import type { Series } from '../../../src-core/marking/look-back/build-series.ts';
 import type { LookBack } from '../../../src-core/marking/look-back/look-back.ts';
 import { count } from './amounts.ts';
 import { nameFlag } from './flags.ts';
@@ -5,9 +6,35 @@ import { nameFlag } from './flags.ts';
 /** What is followed over a section's lessons; all but flags are shares. */
 export type Measure = 'points' | 'flags' | 'repsShort' | 'unison';
 
+/** What a number beside a plot is of. */
+export type Figure = Measure | 'criterion';
+
 /** All that is said when lessons are looked back on. */
 export const LOOK_BACK = {
   head: 'Look back',
+  sentence: 'Did the class get better? Squads and criteria across lessons; no pupil is followed.',
+  open: 'Look back on classes…',
+  lessonsAgain: 'Lessons',
+  otherFolder: 'Look in another folder…',
+  reading: 'Reading what is kept of the lessons…',
+  adding: (done: number, total: number) => `Adding up lessons, ${done} of ${total}`,
+  addingShort: 'Adding up lessons',
+  stop: 'Stop',
+  empty: 'No lesson here has clips yet. Choose the folder that your lessons’ folders lie in.',
+  ofClass: 'Class',
+  ofCriterion: 'Criterion',
+  everyCriterion: 'every criterion',
+  beside: (first: string, last: string) => `beside each plot the mean of the ${first} and of the ${last}`,
+  bySquad: 'By squad',
+  byCriterion: 'By criterion',
+  byFlag: 'Flags by kind',
+  none: 'None.',
+  everyLesson: 'Every lesson in numbers',
+  day: 'Day',
+  lesson: 'Lesson',
+  write: 'Write the figures as CSV',
+  replace: 'Replace it',
+  written: (path: string) => `Written: ${path}`,
   measures: {
     points: 'Points',
     flags: 'Flags',
@@ -17,7 +44,6 @@ export const LOOK_BACK = {
   wholeClass: 'The class',
   section: (school: string, className: string) => `${className}, ${school}`,
   lessons: (lessons: number) => count(lessons, 'lesson'),
-  newlyMade: 'other pupils since then',
   pencilled: 'Hollow: not all of it is confirmed.',
   squadsNote:
     'Squads go by their code; a break in the line says that other pupils were in it from then on. No pupil is followed, and nothing is ranked.',
@@ -28,15 +54,25 @@ export const LOOK_BACK = {
 } as const;
 
 /** A figure as it stands beside a plot: `81 %`, flags as an amount; a dash where there is none. */
-export function sayFigure(value: number | null, measure: Measure | 'criterion'): string {
+export function sayFigure(value: number | null, measure: Figure): string {
   if (value === null) return '–';
   if (measure === 'flags') return String(Number(value.toFixed(1)));
   return measure === 'unison' ? value.toFixed(2) : `${Math.round(value * 100)} %`;
 }
 
-/** `first 5 lessons`, `last lesson`. */
+/** `first 5 lessons`, `last lesson`: what stands at an end of a plot. */
 export function sayEnd(which: 'first' | 'last', lessons: number): string {
-  return lessons === 1 ? `${which} lesson` : `${which} ${lessons}`;
+  return lessons === 1 ? `${which} lesson` : `${which} ${lessons} lessons`;
+}
+
+/** A plot in one sentence, for those who do not see it. */
+export function describeSeries(label: string, series: Series, measure: Figure): string {
+  const told = series.points.filter(({ value }) => value !== null).length;
+  if (told === 0) return `${label}: nothing to show.`;
+  const figures = [series.early, series.late, series.last].map((value) => sayFigure(value, measure));
+  const [early, late, last] = figures;
+  const ends = series.early === null ? '' : ` At first ${early} on average, lately ${late};`;
+  return `${label}: ${count(told, 'lesson')}.${ends} ${ends === '' ? 'The' : 'the'} newest ${last}.`;
 }
 
 /** From the first lesson's day to the last one's. */

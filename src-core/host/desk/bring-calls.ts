@@ -8,7 +8,7 @@ import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import { listSources, openBringPorts } from '../bring-ports.ts';
 import { writeProxy } from '../media/proxy.ts';
 import { describeWriteError } from '../write-error.ts';
-import { type DeskParts, withLesson } from './desk-parts.ts';
+import { type DeskParts, withLessonThere } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import type { LessonSession } from './lesson-session.ts';
 import { openSharedJob, type SharedJob } from './shared-job.ts';
@@ -21,7 +21,7 @@ export function buildBringCalls(
   const proxies = new Map<string, SharedJob<Outcome<string, Problem>>>();
   return {
     openInbox: ({ lesson, files }) =>
-      withLesson(desk, lesson, async (session) => {
+      withLessonThere(desk, lesson, async (session) => {
         const opened = await inboxes.open(session.getClipsFolder(), files);
         if (!opened.ok) return opened;
         const { token } = opened.value;
@@ -33,7 +33,7 @@ export function buildBringCalls(
       return succeed({});
     },
     bringClips: ({ lesson, from }, context) =>
-      withLesson(desk, lesson, async (session) => {
+      withLessonThere(desk, lesson, async (session) => {
         const folders = from.map((token) => inboxes.find(token)?.folder ?? desk.tokens.find(token));
         const known = folders.filter((folder) => folder !== null);
         if (known.length < folders.length) return fail({ code: 'folder-unknown' });
@@ -42,7 +42,7 @@ export function buildBringCalls(
         return brought;
       }),
     prepareProxy: ({ lesson, clip }, { signal, onProgress }) =>
-      withLesson(desk, lesson, async (session) => {
+      withLessonThere(desk, lesson, async (session) => {
         const file = session.findClipFile(clip);
         if (file === null) return fail({ code: 'clip-unknown', clip });
         const facts = session.getView().clips.find(({ id }) => id === clip);

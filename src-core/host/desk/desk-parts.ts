@@ -7,6 +7,7 @@ import { fail, type Outcome } from '../../platform/outcome.ts';
 import type { DeskRecordFile } from './desk-record.ts';
 import type { FolderTokens } from './folder-tokens.ts';
 import type { Inboxes } from './inbox.ts';
+import { isLessonFolder } from './lesson-folder.ts';
 import type { LessonSession } from './lesson-session.ts';
 import type { OpenLessons } from './open-lessons.ts';
 
@@ -50,4 +51,18 @@ export async function withLesson<Value>(
 ): Promise<Outcome<Value, Problem>> {
   const session = await lessons.find(lesson);
   return session ? use(session) : fail({ code: 'lesson-unknown' });
+}
+
+/**
+ * The same for what reads or writes the lesson's files: fails where its folder is not there now. Nothing is then written,
+ * for what stands in its place (an empty mount, a folder made on the way to a file) is not the lesson.
+ */
+export function withLessonThere<Value>(
+  desk: Pick<DeskParts, 'lessons'>,
+  lesson: LessonId,
+  use: (session: LessonSession) => Promise<Outcome<Value, Problem>>,
+): Promise<Outcome<Value, Problem>> {
+  return withLesson(desk, lesson, async (session) =>
+    isLessonFolder(session.folder) ? use(session) : fail({ code: 'lesson-away', path: session.folder }),
+  );
 }

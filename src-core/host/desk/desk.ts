@@ -12,6 +12,7 @@ import type { CallContext, FaceHost } from './face.ts';
 import { openFolderTokens } from './folder-tokens.ts';
 import { openInboxes } from './inbox.ts';
 import { buildLessonCalls } from './lesson-calls.ts';
+import { buildLookBackCalls } from './look-back-calls.ts';
 import { openLessons } from './open-lessons.ts';
 import { buildPlanningCalls } from './planning-calls.ts';
 import { buildPrintCalls } from './print-calls.ts';
@@ -56,6 +57,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     ...buildPlanningCalls(parts),
     ...buildRosterCalls(parts),
     ...buildPrintCalls(parts),
+    ...buildLookBackCalls(parts),
   };
   return {
     ...parts,

@@ -1,7 +1,7 @@
 import { readEvidenceView } from '../../app/read-evidence-view.ts';
 import type { Handlers } from '../../contract/dispatch.ts';
 import { fail, succeed } from '../../platform/outcome.ts';
-import { type DeskParts, withLesson } from './desk-parts.ts';
+import { type DeskParts, withLesson, withLessonThere } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 
 /** The calls about what is seen in a lesson's clips. */
@@ -10,7 +10,7 @@ export function buildEvidenceCalls(
 ): Pick<Handlers<CallContext>, 'watchClips' | 'readEvidence'> {
   return {
     watchClips: ({ lesson, since }, context) =>
-      withLesson(desk, lesson, async (session) => {
+      withLessonThere(desk, lesson, async (session) => {
         if (session.getView().reading.state !== 'read') return fail({ code: 'clips-unread' });
         await session.watching.join(context);
         return succeed({ update: session.getUpdate(since) });

@@ -6,7 +6,7 @@ import type { LessonUpdate } from '../../contract/lesson-update.ts';
 import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import { savePlanText } from '../plan-versions.ts';
-import { type DeskParts, withLesson } from './desk-parts.ts';
+import { type DeskParts, withLesson, withLessonThere } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import { type LessonSession, readPlanVersion } from './lesson-session.ts';
 
@@ -31,12 +31,12 @@ export function buildLessonCalls(
     readLesson: ({ lesson, since }) =>
       withLesson(desk, lesson, async (session) => succeed({ update: session.getUpdate(since) })),
     readClips: ({ lesson, since }, context) =>
-      withLesson(desk, lesson, async (session) => {
+      withLessonThere(desk, lesson, async (session) => {
         await session.readClips.join(context);
         return succeed({ update: session.getUpdate(since) });
       }),
     setClipsFolder: ({ lesson, since, folder: token }) =>
-      withLesson(desk, lesson, async (session) => {
+      withLessonThere(desk, lesson, async (session) => {
         const folder = token === null ? null : desk.tokens.find(token);
         if (token !== null && folder === null) return fail({ code: 'folder-unknown' });
         session.setClipsFolder(folder);
@@ -47,7 +47,7 @@ export function buildLessonCalls(
         return succeed({ update: session.getUpdate(since) });
       }),
     decide: ({ lesson, since, who, entries }) =>
-      withLesson(desk, lesson, async (session) => {
+      withLessonThere(desk, lesson, async (session) => {
         const { plan, pupils } = session.getView();
         const meaningless = entries
           .map(({ act }) => findMeaninglessPart(act, plan, pupils))
@@ -59,9 +59,13 @@ export function buildLessonCalls(
         return succeed({ acknowledged, ...recorded.value }, recorded.problems);
       }),
     undo: ({ lesson, since, who, id }) =>
-      withLesson(desk, lesson, (session) => record(session, { entries: [{ id, act: 'undo' }], who, since })),
+      withLessonThere(desk, lesson, (session) =>
+        record(session, { entries: [{ id, act: 'undo' }], who, since }),
+      ),
     redo: ({ lesson, since, who, id }) =>
-      withLesson(desk, lesson, (session) => record(session, { entries: [{ id, act: 'redo' }], who, since })),
+      withLessonThere(desk, lesson, (session) =>
+        record(session, { entries: [{ id, act: 'redo' }], who, since }),
+      ),
     readHistory: ({ lesson, limit }) =>
       withLesson(desk, lesson, async (session) => {
         const events = session.getEvents();
@@ -69,7 +73,7 @@ export function buildLessonCalls(
       }),
     checkPlan: async ({ plan }) => succeed({ problems: checkEditedPlan(plan) }),
     savePlan: ({ lesson, since, base, plan }) =>
-      withLesson(desk, lesson, (session) => savePlan(session, { since, base, plan })),
+      withLessonThere(desk, lesson, (session) => savePlan(session, { since, base, plan })),
   };
 }
 

@@ -18,7 +18,7 @@ import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import { type LessonContents, makeLesson } from '../make-lesson.ts';
 import { readExercises, takeExercises } from '../own-library.ts';
 import { listPlanVersions, readPlanVersion } from '../plan-versions.ts';
-import { type DeskParts, withLesson } from './desk-parts.ts';
+import { type DeskParts, withLessonThere } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import { isPlainPath } from './inbox.ts';
 import type { LessonSession } from './lesson-session.ts';
@@ -41,7 +41,7 @@ export function buildPlanningCalls(desk: DeskParts): Pick<Handlers<CallContext>,
   return {
     suggestRoutes: async ({ plan }) => planRoutes(plan),
     suggestSquads: ({ lesson, plan, count }) =>
-      withLesson(desk, lesson, async (session) => {
+      withLessonThere(desk, lesson, async (session) => {
         const pupils = session.getView().pupils.map(({ id }) => id);
         return planSquads(plan, pupils, count);
       }),
@@ -65,7 +65,7 @@ export function buildPlanningCalls(desk: DeskParts): Pick<Handlers<CallContext>,
         : Promise.resolve(plan);
     },
     copyLesson: ({ lesson, into, folderName, ...next }) =>
-      withLesson(desk, lesson, async (session) => {
+      withLessonThere(desk, lesson, async (session) => {
         const plan = planLessonCopy(session.getView().plan, next);
         if (!plan.ok) return plan;
         const roster = await session.getPorts().readText('roster.csv');
@@ -76,16 +76,16 @@ export function buildPlanningCalls(desk: DeskParts): Pick<Handlers<CallContext>,
         return make(desk, { into, folderName }, { ...contents, plan: plan.value });
       }),
     listVersions: ({ lesson }) =>
-      withLesson(desk, lesson, async ({ folder }) =>
+      withLessonThere(desk, lesson, async ({ folder }) =>
         succeed({ versions: [...(await listPlanVersions(folder))] }),
       ),
     readVersion: ({ lesson, version }) =>
-      withLesson(desk, lesson, async (session) => {
+      withLessonThere(desk, lesson, async (session) => {
         const plan = await readState(session, version);
         return plan.ok ? succeed({ plan: plan.value }) : plan;
       }),
     comparePlans: ({ lesson, from, to }) =>
-      withLesson(desk, lesson, async (session) => {
+      withLessonThere(desk, lesson, async (session) => {
         const [was, now] = [await readState(session, from), await readState(session, to)];
         if (!was.ok) return was;
         return now.ok ? succeed({ changes: comparePlans(was.value, now.value) }) : now;

@@ -5,7 +5,7 @@ import type { Handlers } from '../../contract/dispatch.ts';
 import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome } from '../../platform/outcome.ts';
 import { printPack } from '../pdf/print-pack.ts';
-import { type DeskParts, withLesson } from './desk-parts.ts';
+import { type DeskParts, withLessonThere } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import { isWithin } from './folder-tokens.ts';
 import { findRealFolder } from './lesson-folder.ts';
@@ -15,7 +15,7 @@ import type { LessonSession } from './lesson-session.ts';
 export function buildPrintCalls(desk: DeskParts): Pick<Handlers<CallContext>, 'printPack'> {
   return {
     printPack: (order, context) =>
-      withLesson(desk, order.lesson, (session) => {
+      withLessonThere(desk, order.lesson, (session) => {
         const { into } = order;
         const folder = into === null ? path.join(session.folder, 'print') : desk.tokens.find(into);
         return print(session, { ...order, folder }, context);

@@ -14,7 +14,7 @@ import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import { readClassListFiles } from '../class-list-files.ts';
 import { saveRosterText } from '../plan-versions.ts';
-import { type DeskParts, withLesson } from './desk-parts.ts';
+import { type DeskParts, withLessonThere } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import type { LessonSession } from './lesson-session.ts';
 
@@ -24,16 +24,16 @@ export function buildRosterCalls(
 ): Pick<Handlers<CallContext>, 'previewRoster' | 'mergeRoster' | 'saveSquads'> {
   return {
     previewRoster: (order) =>
-      withLesson(desk, order.lesson, async (session) => {
+      withLessonThere(desk, order.lesson, async (session) => {
         const drafted = await draft(desk, session, order);
         if (!drafted.ok) return drafted;
         const { source, merge, text, problems, roster } = drafted.value;
         return succeed({ source, merge, draft: getDraftId(roster, text) }, problems);
       }),
     mergeRoster: (order) =>
-      withLesson(desk, order.lesson, (session) => session.inTurn(() => merge(desk, session, order))),
+      withLessonThere(desk, order.lesson, (session) => session.inTurn(() => merge(desk, session, order))),
     saveSquads: (order) =>
-      withLesson(desk, order.lesson, (session) => session.inTurn(() => saveSquads(session, order))),
+      withLessonThere(desk, order.lesson, (session) => session.inTurn(() => saveSquads(session, order))),
   };
 }
 

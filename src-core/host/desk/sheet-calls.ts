@@ -10,7 +10,7 @@ import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import { writeFileAtomically } from '../atomic-write.ts';
 import { describeWriteError } from '../write-error.ts';
-import { type DeskParts, withLesson } from './desk-parts.ts';
+import { type DeskParts, withLessonThere } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import { isWithin } from './folder-tokens.ts';
 import { isPlainPath } from './inbox.ts';
@@ -23,7 +23,7 @@ export function buildSheetCalls(
 ): Pick<Handlers<CallContext>, 'draftSheet' | 'writeSheet' | 'readMappings' | 'saveMapping'> {
   return {
     draftSheet: ({ lesson, ...order }) =>
-      withLesson(desk, lesson, async (session) => {
+      withLessonThere(desk, lesson, async (session) => {
         if (session.getView().reading.state !== 'read') return fail({ code: 'clips-unread' });
         const { text, sheet, check, problems } = draftSheet(session.getGraded(), order);
         return succeed({
@@ -36,7 +36,7 @@ export function buildSheetCalls(
         });
       }),
     writeSheet: (order) =>
-      withLesson(desk, order.lesson, async (session) => {
+      withLessonThere(desk, order.lesson, async (session) => {
         const chosen = order.into === null ? null : desk.tokens.find(order.into);
         if (order.into !== null && chosen === null) return fail({ code: 'folder-unknown' });
         return session.inTurn(() => write(session, order, chosen));

@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { gradeLesson } from '../../app/grade-lesson.ts';
-import { buildSummaryText, parseSummary, summariseLesson } from '../../app/look-back.ts';
+import { buildSummaryText, parseSummary, type SummarySource, summariseLesson } from '../../app/look-back.ts';
 import { openLesson } from '../../app/open-lesson.ts';
 import type { Job, LessonPorts } from '../../app/ports.ts';
 import type { OpenProblem } from '../../contract/problem.ts';
@@ -10,7 +10,7 @@ import { writeFileAtomically } from '../atomic-write.ts';
 import { openEvidenceCache } from '../evidence-cache.ts';
 import { openLessonPorts, readTextIfThere } from '../lesson-ports.ts';
 import { recallLook } from '../look-at-clip.ts';
-import { readSummarySource, type SummaryPlace } from './summary-source.ts';
+import { countSeen, readFilesSource, type SummaryPlace } from './summary-source.ts';
 
 /** What is kept of a lesson's figures. */
 export interface FoundSummary {
@@ -27,13 +27,22 @@ export interface FoundSummary {
 export async function findSummary(place: SummaryPlace): Promise<FoundSummary> {
   const [text, source] = await Promise.all([
     readTextIfThere(getSummaryFile(place.folder)),
-    readSummarySource(place),
+    readFilesSource(place),
   ]);
   const kept = text.ok && text.value !== null ? parseSummary(text.value) : null;
   if (!kept) return { summary: null, state: 'stale' };
   const { from, summary } = kept;
-  if (from.records === source.records && from.clips === source.clips) return { summary, state: 'fresh' };
-  return { summary, state: summary.clips > 0 && !source.hasClips ? 'films-gone' : 'stale' };
+  if (from.records === source.records && from.clips === source.clips) {
+    return { summary, state: (await isAllSeen(place.folder, from)) ? 'fresh' : 'stale' };
+  }
+  return { summary, state: summary.clips > 0 && source.files === 0 ? 'films-gone' : 'stale' };
+}
+
+/** Whether nothing was seen since; where every clip was watched already, nothing can have been. */
+async function isAllSeen(folder: string, { files, looked, watched }: SummarySource): Promise<boolean> {
+  if (watched >= files) return true;
+  const now = await countSeen(folder);
+  return now.looked === looked && now.watched === watched;
 }
 
 /**
@@ -45,14 +54,14 @@ export async function makeSummary(
   job: Job,
 ): Promise<Outcome<LessonSummary, OpenProblem>> {
   // Before anything is read: what changes meanwhile makes the figures stale.
-  const { records, clips } = await readSummarySource(place);
+  const from = { ...(await readFilesSource(place)), ...(await countSeen(place.folder)) };
   const unseen = new Set<string>();
   const ports = openRecallingPorts(place, unseen);
   const lesson = await openLesson(ports);
   if (!lesson.ok) return lesson;
   const graded = await gradeLesson(ports, lesson.value, { signal: job.signal, onProgress: () => {} });
   const summary = summariseLesson(graded, unseen.size);
-  const text = buildSummaryText({ from: { records, clips }, summary });
+  const text = buildSummaryText({ from, summary });
   const written = await writeFileAtomically(getSummaryFile(place.folder), text);
   return succeed<LessonSummary, OpenProblem>(summary, written.problems);
 }

@@ -9,34 +9,34 @@ export interface SummaryPlace {
   readonly clipsFolder: string;
 }
 
-/** What a lesson's figures would be made from now. */
-export interface PresentSource extends SummarySource {
-  /** Whether any file lies below the folder of clips. */
-  readonly hasClips: boolean;
-}
-
 const RECORDS = ['plan.json', 'roster.csv', 'marks.jsonl'];
 
-/** Reads what the figures of a lesson depend on; opens no clip and no evidence, and never fails. */
-export async function readSummarySource({ folder, clipsFolder }: SummaryPlace): Promise<PresentSource> {
+/** Reads what a lesson's figures would be made from now; opens no clip, lists no evidence, and never fails. */
+export async function readFilesSource({
+  folder,
+  clipsFolder,
+}: SummaryPlace): Promise<Pick<SummarySource, 'records' | 'clips' | 'files'>> {
   const records = await Promise.all(
     RECORDS.map((name) => readFile(path.join(folder, name)).catch(() => null)),
   );
-  const clips = await readdir(clipsFolder, { recursive: true, withFileTypes: true }).catch(() => []);
-  const files = clips.filter((entry) => entry.isFile());
-  const evidence = await readdir(path.join(folder, 'evidence')).catch(() => []);
-  const seen = ['.cards.json', '.watch.json'].map(
-    (ending) => evidence.filter((name) => name.endsWith(ending)).length,
-  );
+  const entries = await readdir(clipsFolder, { recursive: true, withFileTypes: true }).catch(() => []);
+  const names = entries
+    .filter((entry) => entry.isFile())
+    .map(({ parentPath, name }) => path.relative(clipsFolder, path.join(parentPath, name)));
   const hash = createHash('sha256');
   for (const bytes of records) hash.update(`${bytes?.length ?? 'none'}\n`).update(bytes ?? '');
-  const names = files.map(({ parentPath, name }) => path.relative(clipsFolder, path.join(parentPath, name)));
   return {
     records: hash.digest('hex').slice(0, 32),
-    clips: createHash('sha256')
-      .update(JSON.stringify([names.sort(), seen]))
-      .digest('hex')
-      .slice(0, 32),
-    hasClips: files.length > 0,
+    clips: createHash('sha256').update(JSON.stringify(names.sort())).digest('hex').slice(0, 32),
+    files: names.length,
+  };
+}
+
+/** Counts the clips that were looked into and watched, by the names in the evidence. */
+export async function countSeen(folder: string): Promise<Pick<SummarySource, 'looked' | 'watched'>> {
+  const names = await readdir(path.join(folder, 'evidence')).catch(() => []);
+  return {
+    looked: names.filter((name) => name.endsWith('.cards.json')).length,
+    watched: names.filter((name) => name.endsWith('.watch.json')).length,
   };
 }

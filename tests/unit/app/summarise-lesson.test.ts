@@ -78,7 +78,7 @@ test('figures hold no pupil: neither id nor name, and a make-up that only says w
 
 test('a summary comes back from its file, and one of another version does not', () => {
   const kept = {
-    from: { records: '0'.repeat(32), clips: 'f'.repeat(32) },
+    from: { records: '0'.repeat(32), clips: 'f'.repeat(32), files: 4, looked: 4, watched: 0 },
     summary: summariseLesson(grade(CLEAN), 0),
   };
   const text = buildSummaryText(kept);

@@ -149,6 +149,7 @@ const EXAMPLES: Readonly<Record<Problem['code'], object>> = {
   'archive-damaged': { path, files: ['marks.jsonl'], whole: 3 },
   'archive-unsafe': { path, name: '/plan.json' },
   'restore-place-taken': { path },
+  'lesson-away': { path },
   'no-lessons-found': { paths: [path] },
   'lesson-left-out': { path, because: { code: 'lesson-without-plan' } },
   'disk-too-small': { neededBytes: 4e9, freeBytes: 1e9 },
