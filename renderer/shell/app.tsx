@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import type { DeskClient } from '../../src-core/contract/desk-client.ts';
 import type { DeskView, LessonId } from '../../src-core/contract/desk-view.ts';
 import type { Problem } from '../../src-core/contract/problem.ts';
+import { LookBackScreen } from '../features/look-back/look-back.tsx';
 import { Start } from '../features/start/start.tsx';
 import { DisplayTools } from './display-tools.tsx';
 import { ErrorBoundary } from './error-boundary.tsx';
@@ -35,6 +36,13 @@ export function App({ client }: { readonly client: DeskClient }) {
     <ErrorBoundary key={route.lesson}>
       {desk && deskView ? (
         <LessonWindow desk={desk} deskView={deskView} route={route} go={go} />
+      ) : route.isLookingBack ? (
+        <LookBackScreen
+          client={client}
+          desk={deskView}
+          tools={<DisplayTools />}
+          onLessons={() => go({ lesson: null, isLookingBack: false })}
+        />
       ) : (
         <Start
           client={client}
@@ -43,6 +51,7 @@ export function App({ client }: { readonly client: DeskClient }) {
           troubles={[...failed, ...troubles]}
           tools={<DisplayTools />}
           onOpen={open}
+          onLookBack={() => go({ lesson: null, isLookingBack: true })}
           onDesk={setDeskView}
         />
       )}

@@ -19,6 +19,7 @@ import { runTablet } from './commands/tablet.ts';
 import { runValidate } from './commands/validate.ts';
 import { addDepartmentCommands } from './department-commands.ts';
 import { EXPORT_KINDS } from './export-kinds.ts';
+import { addKeepingCommands } from './keeping-commands.ts';
 import { addPlanningCommands } from './planning-commands.ts';
 import { type ExitCode, openTerminal } from './terminal.ts';
 
@@ -261,6 +262,8 @@ program
   .argument('<set>', 'a zip archive or a folder; ours or anybody’s')
   .option('--json', 'print JSON')
   .action(run((set, options) => runValidate(set, options, terminal)));
+
+addKeepingCommands(program, terminal, run);
 
 try {
   await program.parseAsync();

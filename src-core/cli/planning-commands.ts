@@ -5,7 +5,8 @@ import { runPlanCompare, runPlanCopy, runPlanNew, runPlanVersions } from './comm
 import { runRoster } from './commands/roster.ts';
 import type { ExitCode, Terminal } from './terminal.ts';
 
-type Run = <Input extends unknown[]>(
+/** Lets a command run, and keeps how it ended for the program's own end. */
+export type Run = <Input extends unknown[]>(
   work: (...input: Input) => Promise<ExitCode>,
 ) => (...input: Input) => Promise<void>;
 

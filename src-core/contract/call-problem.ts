@@ -21,6 +21,8 @@ export type CallProblem =
   | { readonly code: 'second-marking-only' }
   /** A name without a letter or digit, by which no second marker can be told. */
   | { readonly code: 'marker-name-bad' }
+  /** The open lesson's folder is not there now: a stick was pulled out, a share is away. Nothing was written. */
+  | { readonly code: 'lesson-away'; readonly path: string }
   /** Another running Routemark holds this lesson folder; it was asked to show itself. */
   | { readonly code: 'lesson-open-elsewhere'; readonly lesson: LessonId }
   /** The lesson's clips were not read yet, so there is nothing to hand in. */

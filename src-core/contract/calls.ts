@@ -15,6 +15,7 @@ import type { EvidenceView } from './evidence-view.ts';
 import { HAND_IN_CALLS } from './hand-in-calls.ts';
 import { KEEPING_CALLS } from './keeping-calls.ts';
 import type { LessonUpdate } from './lesson-update.ts';
+import { LOOK_BACK_CALLS } from './look-back-calls.ts';
 import { PLANNING_CALLS } from './planning-calls.ts';
 import type { Problem } from './problem.ts';
 import { SECOND_CALLS } from './second-calls.ts';
@@ -52,6 +53,7 @@ export const CALLS = {
   ...HAND_IN_CALLS,
   ...KEEPING_CALLS,
   ...SECOND_CALLS,
+  ...LOOK_BACK_CALLS,
   /** What the desk can do, and the lessons opened before. */
   readDesk: call(nothing, deskViewSchema),
   /** A dialog of the system. An empty list: the teacher closed it. */

@@ -4,6 +4,7 @@ import type { HandInProblem } from '../gradebook/hand-in-check.ts';
 import type { BundleProblem } from '../gradebook/oneroster/bundle-problem.ts';
 import type { LessonProblem } from '../lesson/lesson-problem.ts';
 import type { PlanningProblem } from '../lesson/planning-problem.ts';
+import type { ArchiveProblem } from '../lesson-file/archive-manifest.ts';
 import type { JournalProblem } from '../lesson-file/journal-file.ts';
 import type { MediaProblem } from '../media/media-problem.ts';
 import type { OverwrittenProblem, StorageProblem } from '../platform/storage-problem.ts';
@@ -42,6 +43,12 @@ export interface BringProblem {
   readonly freeBytes: number;
 }
 
+/** Why looking back shows less than there is. */
+export type LookBackProblem =
+  | { readonly code: 'no-lessons-found'; readonly paths: readonly string[] }
+  /** It cannot be opened, so only what was kept of its figures before, if anything, is shown. */
+  | { readonly code: 'lesson-left-out'; readonly path: string; readonly because: OpenProblem };
+
 /** Everything that can go wrong in an expected way, in any stage: what the faces must have words for. */
 export type Problem =
   | OpenProblem
@@ -51,6 +58,8 @@ export type Problem =
   | EvidenceProblem
   | MarkProblem
   | BringProblem
+  | LookBackProblem
+  | ArchiveProblem
   | HandInProblem
   | CsvProblem
   | PrintProblem

@@ -10,7 +10,8 @@ export interface Progress {
     | 'proxy'
     | 'stills'
     | 'print'
-    | 'compare';
+    | 'compare'
+    | 'figures';
   readonly done: number;
   readonly total: number;
   /** The same in bytes, where bytes are moved. */

@@ -1,12 +1,18 @@
 import papa from 'papaparse';
-import type { GradeSheet } from './grade-sheet.ts';
+import type { ColumnKind } from './grade-sheet.ts';
+
+/** Rows under heads, and how each column may be written; null: an empty cell. */
+export interface CsvSheet {
+  readonly columns: readonly { readonly head: string; readonly kind: ColumnKind }[];
+  readonly rows: readonly (readonly (string | number | null)[])[];
+}
 
 /** Why a sheet's text may not be what another program expects; the text is written all the same. */
 export type CsvProblem =
   /** A spreadsheet would take this id for a formula. Ids are never changed: a gradebook knows them by heart. */
   { readonly code: 'sheet-id-formula'; readonly row: number; readonly id: string };
 
-/** A grade sheet as CSV text, and what could not be made safe in it. */
+/** A sheet as CSV text, and what could not be made safe in it. */
 export interface CsvText {
   readonly text: string;
   readonly problems: readonly CsvProblem[];
@@ -24,11 +30,11 @@ export function protectText(text: string): string {
 }
 
 /**
- * A grade sheet as CSV by RFC 4180: comma, CRLF after every line, heads first, quotes where needed. Heads and text
+ * A sheet as CSV by RFC 4180: comma, CRLF after every line, heads first, quotes where needed. Heads and text
  * columns are made safe for spreadsheets; ids and numbers stand as they are. Numbers have a point; an empty cell
  * is no number. To be written as UTF-8.
  */
-export function buildCsv(sheet: GradeSheet): CsvText {
+export function buildCsv(sheet: CsvSheet): CsvText {
   const heads = sheet.columns.map(({ head }) => protectText(head));
   const rows = sheet.rows.map((row) =>
     row.map((cell, column) => buildCell(cell, sheet.columns[column]?.kind === 'text')),
@@ -53,7 +59,7 @@ function buildCell(cell: string | number | null, isText: boolean): string | numb
   return isText && typeof cell === 'string' ? protectText(cell) : cell;
 }
 
-function findFormulaIds(sheet: GradeSheet): readonly CsvProblem[] {
+function findFormulaIds(sheet: CsvSheet): readonly CsvProblem[] {
   return sheet.rows.flatMap((row, at) =>
     row.flatMap((cell, column): CsvProblem[] =>
       sheet.columns[column]?.kind === 'id' && FORMULA_START.test(String(cell))

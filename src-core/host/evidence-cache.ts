@@ -42,7 +42,8 @@ export function openEvidenceCache(folder: string): EvidenceCache {
         () => false,
       ),
     write: async (contentId, analyser, value) => {
-      await mkdir(folder, { recursive: true }).catch(() => {});
+      // Only the folder itself: where the lesson's own has gone with its stick, nothing may be made in its place.
+      await mkdir(folder).catch(() => {});
       await writeFileAtomically(getFile(contentId, analyser), analyser.encode(value));
     },
   };

@@ -20,6 +20,7 @@ const RECORD_PARTS = [
   'hand-in',
   'records',
   'print',
+  'summary.json',
 ];
 
 const LOG_FILE = 'deletions.jsonl';

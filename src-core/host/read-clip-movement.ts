@@ -54,7 +54,8 @@ function getAnalyser(options: MovementOptions) {
   return defineMovementAnalyser(getOptionsKey(options));
 }
 
-function getOptionsKey({ reps, unison }: MovementOptions): string {
+/** Names a set of options in an entry's name: a few hex digits. */
+export function getOptionsKey({ reps, unison }: MovementOptions): string {
   const parts = [reps.counting, reps.cycleSeconds ?? null, unison.lanes ?? null, unison.toleranceSeconds];
   return createHash('sha256').update(JSON.stringify(parts)).digest('hex').slice(0, KEY_LENGTH);
 }

@@ -76,7 +76,12 @@ test('films go only with the code of the list that was shown, and the marks stay
   expect((await routemark(['delete', lesson, '--films', '--confirm', shown.code])).code).toBe(2);
   const again = JSON.parse((await routemark(['delete', lesson, '--films', '--json'])).stdout);
   expect((await routemark(['delete', lesson, '--films', '--confirm', again.code])).code).toBe(0);
-  expect((await readdir(lesson)).sort()).toEqual(['deletions.jsonl', 'plan.json', 'roster.csv']);
+  expect((await readdir(lesson)).sort()).toEqual([
+    'deletions.jsonl',
+    'plan.json',
+    'roster.csv',
+    'summary.json',
+  ]);
   expect((await routemark(['keep', lesson, '--until', '2025-07-31'])).stdout).toContain('that day is over');
 });
 

@@ -108,6 +108,7 @@ const rendererFeatures = [
   'scores',
   'hand-in',
   'class-clock',
+  'look-back',
 ].map((step) => `renderer/features/${step}`);
 
 const rendererAreas = ['renderer', ...rendererParts].map(

@@ -1,10 +1,12 @@
-// All benches, or those named: tsx tests/bench/main.ts [stamps grade cards card-damage cost memory unison reps line-up]
+// All benches, or those named: tsx tests/bench/main.ts [stamps grade cards card-damage cost memory unison reps line-up review
+// look-back]
 import { availableParallelism, cpus } from 'node:os';
 import { benchCardDamage } from './card-damage.ts';
 import { benchCards } from './cards.ts';
 import { benchCost } from './cost.ts';
 import { benchGrade } from './grade.ts';
 import { benchLineUp } from './line-up-frames.ts';
+import { benchLookBack } from './look-back.ts';
 import { benchMemory } from './memory.ts';
 import { type BenchReport, createBenchReport } from './report.ts';
 import { benchReps } from './reps.ts';
@@ -23,6 +25,7 @@ const PARTS: Readonly<Record<string, (report: BenchReport) => Promise<void>>> = 
   reps: ({ print }) => benchReps(print),
   'line-up': ({ print }) => benchLineUp(print),
   review: ({ print }) => benchReview(print),
+  'look-back': benchLookBack,
 };
 
 const print = (line: string) => process.stdout.write(`${line}\n`);

@@ -24,17 +24,24 @@ export async function benchMemory({ print, hold }: BenchReport): Promise<void> {
   hold({ what: 'memory, growth with each minute, MB', figure: perMinute, bar: ['at most', 8], digits: 1 });
 }
 
-/** The most anonymous memory of the whole process tree at any one moment, in bytes. */
 async function measure(file: string): Promise<number> {
-  const { child, ended } = startRoutemark(['evidence', file, '--json']);
+  return (await measureRoutemark(['evidence', file, '--json'])).bytes;
+}
+
+/** The most anonymous memory of a command's whole process tree at any one moment, and how long it took, its start included. */
+export async function measureRoutemark(
+  args: readonly string[],
+): Promise<{ readonly bytes: number; readonly seconds: number; readonly stdout: string }> {
+  const beganMs = performance.now();
+  const { child, ended } = startRoutemark(args);
   let most = 0;
   const timer = setInterval(() => {
     most = Math.max(most, measureTree(child.pid ?? 0));
   }, STEP_MS);
-  const { code, stderr } = await ended;
+  const { code, stdout, stderr } = await ended;
   clearInterval(timer);
   if (code !== 0) throw new Error(stderr);
-  return most;
+  return { bytes: most, seconds: (performance.now() - beganMs) / 1000, stdout };
 }
 
 function measureTree(root: number): number {

@@ -3,6 +3,7 @@ import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { DeskView, LessonId } from '../../../src-core/contract/desk-view.ts';
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import { BARE_NAMES } from '../../client/lesson-names.ts';
+import { LOOK_BACK } from '../../text/english/look-back.ts';
 import { NEW_LESSON } from '../../text/english/new-lesson.ts';
 import { START } from '../../text/english/window.ts';
 import { Button } from '../../ui/button.tsx';
@@ -14,6 +15,7 @@ export function RecentLessons({
   client,
   desk,
   onOpen,
+  onLookBack,
   onDesk,
   onChoose,
   onNew,
@@ -22,6 +24,7 @@ export function RecentLessons({
   readonly client: DeskClient;
   readonly desk: DeskView | null;
   readonly onOpen: (lesson: LessonId) => void;
+  readonly onLookBack: () => void;
   readonly onDesk: (desk: DeskView) => void;
   readonly onChoose: () => void;
   /** Opens a copy that was just made. */
@@ -80,6 +83,7 @@ export function RecentLessons({
       <Button onPress={onChoose}>
         <Glyph name="folder" /> {START.open}
       </Button>
+      {lessons.length > 0 && <Button onPress={onLookBack}>{LOOK_BACK.open}</Button>}
       {desk && !desk.hasFfmpeg && <p className="pen">{START.noFfmpeg}</p>}
     </section>
   );

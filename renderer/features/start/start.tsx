@@ -22,6 +22,7 @@ export function Start({
   troubles,
   tools,
   onOpen,
+  onLookBack,
   onDesk,
 }: {
   readonly client: DeskClient;
@@ -33,6 +34,7 @@ export function Start({
   readonly tools: ReactNode;
   /** A lesson that was just made opens at its plan. */
   readonly onOpen: (lesson: LessonId, isNew?: boolean) => void;
+  readonly onLookBack: () => void;
   readonly onDesk: (desk: DeskView) => void;
 }) {
   const [own, setOwn] = useState<readonly Problem[]>([]);
@@ -80,7 +82,7 @@ export function Start({
           <DemoCard client={client} onOpen={onOpen} onTroubles={setOwn} />
           <NewLesson client={client} desk={desk} onOpen={openNew} onTroubles={setOwn} />
           <RecentLessons
-            {...{ client, desk, onOpen, onDesk }}
+            {...{ client, desk, onOpen, onLookBack, onDesk }}
             onChoose={choose}
             onNew={openNew}
             onTroubles={setOwn}

@@ -39,6 +39,10 @@ export const callProblems: Wordings<CallProblem['code']> = {
     what: 'This is no name for a second marker.',
     todo: 'Write letters or digits.',
   }),
+  'lesson-away': ({ path }) => ({
+    what: `The lesson’s folder ${path} is not there now: its stick or network drive is away.`,
+    todo: 'Plug it in again. What you decide meanwhile is kept in this window and written when it is back.',
+  }),
   'lesson-open-elsewhere': () => ({
     what: 'This lesson is open in another Routemark.',
     todo: 'Go on in that window, or close it first.',

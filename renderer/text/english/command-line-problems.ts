@@ -15,6 +15,8 @@ const TODO: Readonly<Partial<Record<Problem['code'], string>>> = {
   'analysis-failed': 'Run again; the other clips are not touched.',
   'queue-engine-missing': 'Run “npm install bullmq ioredis” in Routemark’s folder, or leave --queue out.',
   'disk-too-small': 'Make room, or read the clips where they lie with --clips.',
+  'archive-damaged':
+    'Copy the archive again from where it was first, or take another copy; or restore the whole files alone with --whole-files.',
   'bundle-class-open': 'Say which one with --class.',
   'bundle-category-unknown': 'Name one of its categories, or leave --category out.',
   'bundle-result-left-out':

@@ -1,9 +1,11 @@
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { Advice, Names } from '../names.ts';
+import { archiveProblems } from './archive.ts';
 import { bundleProblems } from './bundle-problems.ts';
 import { callProblems } from './call-problems.ts';
 import { clipsProblems } from './clips-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
+import { lookBackProblems } from './look-back-problems.ts';
 import { planningProblems } from './planning-problems.ts';
 import { printProblems } from './print-problems.ts';
 import { queueProblems } from './queue-problems.ts';
@@ -18,6 +20,8 @@ const WORDINGS: Wordings<Problem['code']> = {
   ...printProblems,
   ...bundleProblems,
   ...queueProblems,
+  ...lookBackProblems,
+  ...archiveProblems,
   ...callProblems,
 };
 

@@ -12,4 +12,5 @@ export const stepWords: Readonly<Record<Progress['step'], string>> = {
   stills: 'Cutting stills',
   print: 'Laying out pages',
   compare: 'Comparing with the tablet',
+  figures: 'Adding up lessons',
 };

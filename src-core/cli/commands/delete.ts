@@ -1,6 +1,8 @@
+import path from 'node:path';
 import { KEEPING } from '../../../renderer/text/english/keeping.ts';
 import type { HoldingScope, Holdings } from '../../app/retention.ts';
 import { deleteHoldings, listHoldings } from '../../host/lesson-holdings.ts';
+import { gatherSummaries, refreshSummaries } from '../../host/look-back/gather-summaries.ts';
 import { toOneLine } from '../one-line.ts';
 import { openFolder } from '../open-folder.ts';
 import { formatJson, PLAIN_NAMES, sayProblems } from '../say.ts';
@@ -29,6 +31,11 @@ export async function runDelete(
   const scope = options.all ? 'all' : 'films';
   const open = await openFolder(folder, {}, terminal);
   if (!open) return 2;
+  // What cannot be graded any more without its films is added up before they go, and before they are listed.
+  if (scope === 'films') {
+    const place = { folder, clipsFolder: path.join(folder, 'clips') };
+    await refreshSummaries(await gatherSummaries([place]), terminal.job);
+  }
   const holdings = await listHoldings(folder, scope);
   if (options.confirm === undefined) return show(scope, holdings, { options, terminal });
   if (options.confirm !== holdings.code) {

@@ -7,6 +7,7 @@ import { fail, type Outcome } from '../../platform/outcome.ts';
 import type { DeskRecordFile } from './desk-record.ts';
 import type { FolderTokens } from './folder-tokens.ts';
 import type { Inboxes } from './inbox.ts';
+import { isLessonFolder } from './lesson-folder.ts';
 import type { LessonSession } from './lesson-session.ts';
 import type { OpenLessons } from './open-lessons.ts';
 
@@ -44,10 +45,31 @@ export interface DeskParts {
 
 type UseSession<Value> = (session: LessonSession) => Promise<Outcome<Value, Problem>>;
 
+/** The session that a call is about, handed to `use`; fails where the lesson is not open here and not known. */
+export async function withSession<Value>(
+  { lessons }: Pick<DeskParts, 'lessons'>,
+  lesson: LessonId,
+  use: UseSession<Value>,
+): Promise<Outcome<Value, Problem>> {
+  const session = await lessons.find(lesson);
+  return session ? use(session) : fail({ code: 'lesson-unknown' });
+}
+
 /**
- * The session that a call is about, handed to `use`; fails where the lesson is not open here and not known, and for
- * a second marking, which cannot change, hand in or delete anything of the lesson.
+ * The same for what reads or writes the lesson's files: fails where its folder is not there now. Nothing is then written,
+ * for what stands in its place (an empty mount, a folder made on the way to a file) is not the lesson.
  */
+export function withMarking<Value>(
+  desk: Pick<DeskParts, 'lessons'>,
+  lesson: LessonId,
+  use: UseSession<Value>,
+): Promise<Outcome<Value, Problem>> {
+  return withSession(desk, lesson, async (session) =>
+    isLessonFolder(session.folder) ? use(session) : fail({ code: 'lesson-away', path: session.folder }),
+  );
+}
+
+/** The same for what a second marking may not do: change, hand in or delete anything of the lesson. */
 export function withLesson<Value>(
   desk: Pick<DeskParts, 'lessons'>,
   lesson: LessonId,
@@ -56,14 +78,4 @@ export function withLesson<Value>(
   return withMarking(desk, lesson, async (session) =>
     session.secondOf !== null ? fail({ code: 'second-marking-only' }) : use(session),
   );
-}
-
-/** The same, for calls that a second marking may make too: reading, watching and marking. */
-export async function withMarking<Value>(
-  { lessons }: Pick<DeskParts, 'lessons'>,
-  lesson: LessonId,
-  use: UseSession<Value>,
-): Promise<Outcome<Value, Problem>> {
-  const session = await lessons.find(lesson);
-  return session ? use(session) : fail({ code: 'lesson-unknown' });
 }

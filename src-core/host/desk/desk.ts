@@ -14,6 +14,7 @@ import { buildHandInCalls } from './hand-in-calls.ts';
 import { openInboxes } from './inbox.ts';
 import { buildKeepingCalls } from './keeping-calls.ts';
 import { buildLessonCalls } from './lesson-calls.ts';
+import { buildLookBackCalls } from './look-back-calls.ts';
 import { openLessons } from './open-lessons.ts';
 import { buildPlanningCalls } from './planning-calls.ts';
 import { buildPrintCalls } from './print-calls.ts';
@@ -62,6 +63,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     ...buildPlanningCalls(parts),
     ...buildRosterCalls(parts),
     ...buildPrintCalls(parts),
+    ...buildLookBackCalls(parts),
   };
   return {
     ...parts,

@@ -1,7 +1,7 @@
 import { isMeasuredAnew, readEvidenceView } from '../../app/read-evidence-view.ts';
 import type { Handlers } from '../../contract/dispatch.ts';
 import { fail, succeed } from '../../platform/outcome.ts';
-import { type DeskParts, withMarking } from './desk-parts.ts';
+import { type DeskParts, withMarking, withSession } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 
 /** The calls about what is seen in a lesson's clips. */
@@ -16,7 +16,7 @@ export function buildEvidenceCalls(
         return succeed({ update: session.getUpdate(since) });
       }),
     readEvidence: ({ lesson, clip, isOpened }) =>
-      withMarking(desk, lesson, async (session) => {
+      withSession(desk, lesson, async (session) => {
         if (isOpened) session.watching.prefer(clip);
         // What is there shows other lanes than the teacher's; better a moment later, and right.
         if (isMeasuredAnew(session.getGraded(), clip)) await session.settleMovements();

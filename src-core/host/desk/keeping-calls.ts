@@ -10,6 +10,7 @@ import { writeFileAtomically } from '../atomic-write.ts';
 import { compareTablet } from '../compare-tablet.ts';
 import { KEEPING_FILE, readDeletionLog, readKeptUntil } from '../keeping-files.ts';
 import { deleteHoldings, listHoldings } from '../lesson-holdings.ts';
+import { gatherSummaries, refreshSummaries } from '../look-back/gather-summaries.ts';
 import { getSchoolDay } from '../school-day.ts';
 import { describeWriteError } from '../write-error.ts';
 import { type DeskParts, withLesson } from './desk-parts.ts';
@@ -27,9 +28,12 @@ export function buildKeepingCalls(desk: DeskParts): Pick<Handlers<CallContext>, 
         const written = await session.inTurn(() => keepUntil(session, until));
         return written.ok ? describe(desk, session) : written;
       }),
-    readHoldings: ({ lesson, scope }) =>
+    readHoldings: ({ lesson, scope }, job) =>
       withLesson(desk, lesson, async (session) => {
         if (isBusy(desk, session)) return fail({ code: 'lesson-busy' });
+        // What cannot be graded any more without its films is added up before they go, and before they are listed.
+        const place = { folder: session.folder, clipsFolder: session.getClipsFolder() };
+        if (scope === 'films') await refreshSummaries(await gatherSummaries([place]), job);
         return succeed({ holdings: await listHoldings(session.folder, scope) });
       }),
     deleteHoldings: (order) =>

@@ -7,7 +7,7 @@ import type { LessonUpdate } from '../../contract/lesson-update.ts';
 import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import { savePlanText } from '../plan-versions.ts';
-import { type DeskParts, withLesson, withMarking } from './desk-parts.ts';
+import { type DeskParts, withLesson, withMarking, withSession } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import { type LessonSession, readPlanVersion } from './lesson-session.ts';
 
@@ -30,7 +30,7 @@ export function buildLessonCalls(
 > {
   return {
     readLesson: ({ lesson, since }) =>
-      withMarking(desk, lesson, async (session) => succeed({ update: session.getUpdate(since) })),
+      withSession(desk, lesson, async (session) => succeed({ update: session.getUpdate(since) })),
     readClips: ({ lesson, since }, context) =>
       withMarking(desk, lesson, async (session) => {
         await session.readClips.join(context);
@@ -66,7 +66,7 @@ export function buildLessonCalls(
     redo: ({ lesson, since, who, id }) =>
       withMarking(desk, lesson, (session) => record(session, { entries: [{ id, act: 'redo' }], who, since })),
     readHistory: ({ lesson, limit }) =>
-      withMarking(desk, lesson, async (session) => {
+      withSession(desk, lesson, async (session) => {
         const events = session.getEvents();
         return succeed({ events: events.slice(-limit).toReversed() });
       }),

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { count, list, span } from '../../../renderer/text/english/amounts.ts';
 import { describeTypedProblem } from '../../../renderer/text/english/command-line-problems.ts';
 import { describeProblem } from '../../../renderer/text/english/problems.ts';
 import type { Names } from '../../../renderer/text/names.ts';
@@ -152,6 +151,17 @@ const EXAMPLES: Readonly<Record<Problem['code'], object>> = {
   'file-exists': { path: '/lesson/hand-in/sheet.csv' },
   'upload-differs': { path },
   'demo-failed': { reason: 'no room' },
+  'archive-within-lesson': { path },
+  'archive-left-out': { path, why: 'link' },
+  'archive-not-ours': { path },
+  'archive-newer': { path, version: 2, newest: 1 },
+  'archive-cut-short': { path },
+  'archive-damaged': { path, files: ['marks.jsonl'], whole: 3 },
+  'archive-unsafe': { path, name: '/plan.json' },
+  'restore-place-taken': { path },
+  'lesson-away': { path },
+  'no-lessons-found': { paths: [path] },
+  'lesson-left-out': { path, because: { code: 'lesson-without-plan' } },
   'disk-too-small': { neededBytes: 4e9, freeBytes: 1e9 },
   'path-missing': { path },
   'clips-folder-missing': { path },
@@ -259,35 +269,5 @@ describe('the words for problems', () => {
   test('keep to one and many', () => {
     expect(describeExample('hand-in-flags-open', { openFlags: 1 }).what).toContain('1 flag ');
     expect(describeExample('hand-in-flags-open', { openFlags: 2 }).what).toContain('2 flags ');
-  });
-});
-
-describe('amounts', () => {
-  test('have their noun in one or many', () => {
-    expect([count(0, 'clip'), count(1, 'clip'), count(2, 'clip')]).toEqual(['0 clips', '1 clip', '2 clips']);
-    expect(count(2, 'copy', 'copies')).toBe('2 copies');
-  });
-
-  test('of time are told in the unit a teacher would use', () => {
-    const spans: readonly [number, string][] = [
-      [0, '0 s'],
-      [3.66, '3.7 s'],
-      [-89, '89 s'],
-      [2220, '37 min'],
-      [8100, '2 h 15 min'],
-      [7200, '2 h'],
-      [86_400 * 2, '2 days'],
-      [Number.POSITIVE_INFINITY, 'an unknown time'],
-    ];
-    for (const [seconds, words] of spans) expect(span(seconds)).toBe(words);
-  });
-
-  test('in a row are joined by commas and one and', () => {
-    expect([list([]), list(['A']), list(['A', 'B']), list(['A', 'B', 'C'])]).toEqual([
-      '',
-      'A',
-      'A and B',
-      'A, B and C',
-    ]);
   });
 });

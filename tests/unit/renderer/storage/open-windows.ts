@@ -40,6 +40,7 @@ export async function openDeskForWindows() {
   const reader = () => buildDeskClient(openInProcessWire(openFace(host.desk)));
   await reader().request('readClips', { lesson: host.lesson, since: null });
   return {
+    folder,
     lesson: host.lesson,
     faults,
     getDesk: () => host.desk,

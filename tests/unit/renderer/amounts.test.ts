@@ -1,0 +1,32 @@
+import { describe, expect, test } from 'vitest';
+import { count, list, span } from '../../../renderer/text/english/amounts.ts';
+
+describe('amounts', () => {
+  test('have their noun in one or many', () => {
+    expect([count(0, 'clip'), count(1, 'clip'), count(2, 'clip')]).toEqual(['0 clips', '1 clip', '2 clips']);
+    expect(count(2, 'copy', 'copies')).toBe('2 copies');
+  });
+
+  test('of time are told in the unit a teacher would use', () => {
+    const spans: readonly [number, string][] = [
+      [0, '0 s'],
+      [3.66, '3.7 s'],
+      [-89, '89 s'],
+      [2220, '37 min'],
+      [8100, '2 h 15 min'],
+      [7200, '2 h'],
+      [86_400 * 2, '2 days'],
+      [Number.POSITIVE_INFINITY, 'an unknown time'],
+    ];
+    for (const [seconds, words] of spans) expect(span(seconds)).toBe(words);
+  });
+
+  test('in a row are joined by commas and one and', () => {
+    expect([list([]), list(['A']), list(['A', 'B']), list(['A', 'B', 'C'])]).toEqual([
+      '',
+      'A',
+      'A and B',
+      'A, B and C',
+    ]);
+  });
+});
