@@ -8,6 +8,8 @@ export interface CycleRun {
   readonly last: number;
   /** Cycles gone through, fractions allowed: parts of a cycle count by how much of its movement they hold. */
   readonly cycles: number;
+  /** Share of the frames' energy that the movement explains. */
+  readonly explained: number;
   /** Mean score of the cycle length over the run; see `signal/lag-scores.ts`. */
   readonly score: number;
   /** Whether the run begins or ends at rest within the clip; false where the clip itself begins or ends. */
@@ -32,7 +34,7 @@ export function listCycleRuns(track: CycleTrack, rule: RepsRule): CycleRun[] {
     }
     if (first < 0 && !Number.isNaN(phase)) first = frame;
   }
-  return runs.filter(({ cycles }) => cycles >= 0.5);
+  return runs.filter(({ cycles, explained }) => cycles >= 0.5 && explained >= rule.leastExplained);
 }
 
 /**
@@ -108,9 +110,15 @@ function warp(phase: number, shares: Float64Array): number {
 }
 
 function measureRun(track: CycleTrack, shares: Float64Array, first: number, last: number): CycleRun {
-  const { phases } = track.path;
+  const { phases, gains } = track.path;
+  let gained = 0;
+  let energy = 0;
   let score = 0;
-  for (let frame = first; frame <= last; frame++) score += track.scores[frame] as number;
+  for (let frame = first; frame <= last; frame++) {
+    gained += gains[frame] as number;
+    energy += track.match.energies[frame] as number;
+    score += track.scores[frame] as number;
+  }
   const from = phases[first] as number;
   const to = phases[last] as number;
   // The first and the last frame stand for half a step more each.
@@ -120,6 +128,7 @@ function measureRun(track: CycleTrack, shares: Float64Array, first: number, last
     last,
     cycles: warp(to + half, shares) - warp(from - half, shares),
     secondsAt: buildClock(track, shares, first, last),
+    explained: energy > 0 ? gained / energy : 0,
     score: score / Math.max(1, last - first + 1),
     ...findEnds(phases, first, last),
   };

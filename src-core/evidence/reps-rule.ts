@@ -11,6 +11,8 @@ export interface RepsRule {
   readonly track: TrackRule;
   /** Fewer cycles than this in a clip are none: two that look alike may be chance. */
   readonly leastCycles: number;
+  /** Share of the frames' energy that the cycles of a run must explain. */
+  readonly leastExplained: number;
   /** How far the movement must go from turn to turn, in pixels of an 80-pixel frame; breathing and tremble do not. */
   readonly leastTravel: number;
   /** The same against its pace, in such pixels per second of a cycle: a slow sway must go further to be a movement. */
@@ -40,6 +42,8 @@ export interface RepsRule {
 /**
  * See each part for what its numbers mean. What set the later ones, on the filmed sweep unless said otherwise:
  *
+ * - `leastExplained`: cycles read into getting up and down, or into a stroll, explain up to 0.27, those of an exercise 0.34
+ *   and more even in poor light.
  * - `leastTrust`, `slowTrust`: clips without reps trust their best guess up to 0.5 at a second and 0.7 at 4 s, nine of ten of
  *   them up to 0.3; those with reps from 0.9 on, but for one in a hundred.
  * - `leastTrustPerOctave`: clips without reps, looked through at the tempo of some exercise (an octave), trust it up to 0.26;
@@ -61,6 +65,7 @@ export const REPS_RULE: RepsRule = {
   match: { sizeShare: 0.6, busyShare: 0.15, most: 2 },
   track: { changeCost: 0.15, activeCost: 0.1, paceCost: 0.5 },
   leastCycles: 2.6,
+  leastExplained: 0.3,
   leastTravel: 0.1,
   leastSpeed: 0.06,
   leastOfSwing: 0.02,

@@ -119,6 +119,7 @@ function weigh({ motion, options, rule }: View, track: CycleTrack, agreement: nu
   return { track, runs, cycles, trust, standing };
 }
 
+/** What is enough of it, at a pace and among as many lengths as were looked through. */
 function findLeastTrust(cycleSeconds: Seconds, options: RepsOptions, rule: RepsRule): number {
   const [shortest, longest] = options.cycleSeconds ?? ANY_CYCLE;
   return Math.min(
@@ -131,7 +132,7 @@ function sumSeconds({ frameSeconds }: CycleTrack, runs: readonly CycleRun[]): Se
   return runs.reduce((sum, { first, last }) => sum + (last - first + 1) * frameSeconds, 0);
 }
 
-/** The movement of the cells along its main direction, whatever it was found in. */
+/** The movement of the cells along its main direction. */
 function drawMovement(cells: FlowVectors, { shortest, path, match }: CycleTrack): Float32Array {
   const band = buildFlowBand(cells, shortest);
   return projectFrames(band, findMainDirection(buildPhaseTemplate(band, path.phases, match.bins)));
