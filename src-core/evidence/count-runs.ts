@@ -11,16 +11,14 @@ export interface CountedRun extends RepRun {
   readonly clearness: number;
 }
 
-/** Lays whole cycles into each run; runs that hold none are left out. */
+/** Lays whole cycles into each run, one that the clip cuts off being whole from its half on; runs that hold none are left out. */
 export function countRuns(
   track: CycleTrack,
   runs: readonly CycleRun[],
   clip: { readonly durationSeconds: Seconds; readonly rule: RepsRule },
 ): CountedRun[] {
   return runs.flatMap((run) => {
-    const isCut = !run.startsAtRest || !run.endsAtRest;
-    const seen = run.cycles - measureApproach(track, run, clip.rule) - (isCut ? clip.rule.cutShare : 0);
-    const count = Math.round(seen);
+    const count = Math.round(run.cycles - measureApproach(track, run, clip.rule));
     if (count < 1) return [];
     const boundariesSeconds = placeBoundaries(run, count, clip.durationSeconds);
     const confidences = boundariesSeconds

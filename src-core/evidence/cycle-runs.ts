@@ -8,7 +8,7 @@ export interface CycleRun {
   readonly last: number;
   /** Cycles gone through, fractions allowed: parts of a cycle count by how much of its movement they hold. */
   readonly cycles: number;
-  /** Share of the frames' energy that the movement explains, at most 1. */
+  /** Share of the frames' energy that the movement explains. */
   readonly explained: number;
   /** Mean score of the cycle length over the run; see `signal/lag-scores.ts`. */
   readonly score: number;
@@ -34,10 +34,7 @@ export function listCycleRuns(track: CycleTrack, rule: RepsRule): CycleRun[] {
     }
     if (first < 0 && !Number.isNaN(phase)) first = frame;
   }
-  return runs.filter(
-    ({ cycles, explained, score }) =>
-      cycles >= 0.5 && explained >= rule.leastExplained && score >= rule.leastScore,
-  );
+  return runs.filter(({ cycles, explained }) => cycles >= 0.5 && explained >= rule.leastExplained);
 }
 
 /**

@@ -2,7 +2,7 @@ import type { Seconds } from '../platform/units.ts';
 
 /**
  * How cycles of a movement become reps: one for each, or one for each of its two sides. By cycles and without a tempo, sides
- * that are each other's mirror image and take turns (a step left, a step right) are cycles of their own.
+ * that are each other's mirror image and take turns (a step left, a step right) may pass for cycles of their own.
  */
 export type CountingRule = 'cycle' | 'side';
 

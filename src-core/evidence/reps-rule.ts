@@ -13,8 +13,6 @@ export interface RepsRule {
   readonly leastCycles: number;
   /** Share of the frames' energy that the cycles of a run must explain. */
   readonly leastExplained: number;
-  /** Mean score of its cycle length that a run must have. */
-  readonly leastScore: number;
   /** How far the movement must go from turn to turn, in pixels of an 80-pixel frame; breathing and tremble do not. */
   readonly leastTravel: number;
   /** The same against its pace, in such pixels per second of a cycle: a slow sway must go further to be a movement. */
@@ -22,22 +20,21 @@ export interface RepsRule {
   /** The same as a share of the camera's own way in a cycle: what a panning camera leaves of the background is no movement. */
   readonly leastOfSwing: number;
   /**
-   * How well cycles agree times the square root of their number: few must agree better than many. Counted by what agrees
-   * less, the lags' mean score or the cells with those a cycle later; see `signal/cycle-agreement.ts`.
+   * How well cycles of a second and less must agree: the geometric mean of the lags' mean score (how steadily a length holds
+   * up) and of the cells' agreement a cycle later (see `signal/cycle-agreement.ts`), times the square root of the cycles'
+   * number: few must agree better than many.
    */
   readonly leastTrust: number;
-  /** The same per second of a cycle: what goes slowly to and fro, as people walk about, looks alike by chance. */
-  readonly leastTrustPerSecond: number;
-  /** The same of a movement that was followed over the whole picture: steps and strides go anywhere. */
-  readonly leastTrustAnywhere: number;
+  /** Power of a longer cycle's seconds by which that grows: what goes slowly to and fro looks alike by chance. */
+  readonly slowTrust: number;
+  /** What is enough, at any pace, for each octave of lengths that were looked through: among few, chance has few tries. */
+  readonly leastTrustPerOctave: number;
   /** What a cycle later must agree, as a share of what two cycles later do; else the cycle is twice as long. */
   readonly returnShare: number;
   /** How much of what runs back in place a cycle later counts against its being the other side's turn. */
   readonly turnedShare: number;
   /** Cost a frame at the ends of a run from or to rest; see `cycle-runs.ts`. */
   readonly fullCost: number;
-  /** Part of a cycle that must be seen beyond its half where the clip cuts it off; people count what they saw finished. */
-  readonly cutShare: number;
   /** Part of a cycle at either end that a start from rest, or a stop, may add without being a rep. */
   readonly approach: number;
 }
@@ -45,12 +42,14 @@ export interface RepsRule {
 /**
  * See each part for what its numbers mean. What set the later ones, on the filmed sweep unless said otherwise:
  *
- * - `leastTrust`: clips without reps trust their best guess up to 0.3 in nine of ten, those with reps from 0.4 on.
- * - `leastTrustPerSecond`: people going to and fro every 4 s are trusted 0.5, slow exercises of 4 s and more 0.8 and over.
- * - `leastTrustAnywhere`: walks and games reach 0.4 once what turns back in place is out.
+ * - `leastExplained`: cycles read into getting up and down, or into a stroll, explain up to 0.27, those of an exercise 0.34
+ *   and more even in poor light.
+ * - `leastTrust`, `slowTrust`: clips without reps trust their best guess up to 0.5 at a second and 0.7 at 4 s, nine of ten of
+ *   them up to 0.3; those with reps from 0.9 on, but for one in a hundred.
+ * - `leastTrustPerOctave`: clips without reps, looked through at the tempo of some exercise (an octave), trust it up to 0.26;
+ *   those with reps from 0.4 on.
  * - `returnShare`: half a jumping jack comes back with 0.5 of what the whole does, at most; whole cycles with 0.75 and more.
  * - `turnedShare`: half a walk to and fro is mirrored at 0.5 and opposed in place at -0.4 to -0.5.
- * - `cutShare`: people who counted research footage left out the last 0.4 to 0.6 of a cycle wherever it was cut off.
  */
 export const REPS_RULE: RepsRule = {
   score: {
@@ -66,17 +65,15 @@ export const REPS_RULE: RepsRule = {
   match: { sizeShare: 0.6, busyShare: 0.15, most: 2 },
   track: { changeCost: 0.15, activeCost: 0.1, paceCost: 0.5 },
   leastCycles: 2.6,
-  leastExplained: 0.12,
-  leastScore: 0.05,
-  leastTravel: 0.2,
+  leastExplained: 0.3,
+  leastTravel: 0.1,
   leastSpeed: 0.06,
   leastOfSwing: 0.02,
-  leastTrust: 0.4,
-  leastTrustPerSecond: 0.14,
-  leastTrustAnywhere: 0.6,
+  leastTrust: 0.5,
+  slowTrust: 0.25,
+  leastTrustPerOctave: 0.3,
   returnShare: 0.6,
   turnedShare: 0.5,
   fullCost: 0.2,
-  cutShare: 0.1,
   approach: 0.205,
 };

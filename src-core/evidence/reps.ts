@@ -39,7 +39,7 @@ function denyReps(motion: MotionSeries, study: RepsStudy | null): RepsFinding {
 }
 
 /** From trust to confidence: 0.4 where it is just enough, 0.9 where a clip repeats itself plainly. */
-const TRUST_RATE = 1.4;
+const TRUST_RATE = 1;
 
 function describeReps(
   motion: MotionSeries,

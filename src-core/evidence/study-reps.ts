@@ -10,7 +10,6 @@ import { LAGS_PER_OCTAVE, scoreLags } from '../signal/lag-scores.ts';
 import { findMainDirection, projectFrames } from '../signal/main-direction.ts';
 import type { MotionSeries } from '../signal/motion-series.ts';
 import { buildPhaseTemplate } from '../signal/phase-template.ts';
-import { buildWholePicture } from '../signal/whole-picture.ts';
 import type { CycleRun } from './cycle-runs.ts';
 import { listCycleRuns } from './cycle-runs.ts';
 import type { RepsOptions } from './reps-finding.ts';
@@ -28,80 +27,45 @@ export interface RepsStudy {
   readonly runs: readonly CycleRun[];
   /** Cycles of all runs, fractions allowed. */
   readonly cycles: number;
-  /** How well its cycles agree times the square root of their number; see {@link RepsRule.leastTrust}. */
+  /** How well its cycles agree; see {@link RepsRule.leastTrust}. */
   readonly trust: number;
-  /** How far the movement goes from turn to turn, against the least that counts at its pace; 1 is just enough. */
-  readonly reach: number;
   /** How firmly the evidence stands: 1 just enough, below 1 not enough to speak of reps. */
   readonly standing: number;
   /** The movement as one line, a value a frame of the track, -1 to 1, upwards positive. */
   readonly signal: Float32Array;
 }
 
-/**
- * Looks for the movement that repeats most, in place and over the whole picture (see `signal/whole-picture.ts`), and
- * gives what is trusted more of what stands, else what is nearer to standing; null where nothing repeats at all.
- */
-export function studyReps(motion: MotionSeries, options: RepsOptions, rule: RepsRule): RepsStudy | null {
-  const cells = buildFlowVectors(motion);
-  const whole = buildWholePicture(cells, motion.columns);
-  const view = { motion, cells, options, rule };
-  const inPlace = findCandidate({ ...view, vectors: cells, leastTrust: rule.leastTrust });
-  const anywhere = findCandidate({ ...view, vectors: whole, leastTrust: rule.leastTrustAnywhere });
-  const best = inPlace && anywhere ? chooseCandidate(inPlace, anywhere, rule) : (inPlace ?? anywhere);
-  return best && { ...best, signal: drawMovement(cells, best.track) };
-}
-
-type Candidate = Omit<RepsStudy, 'signal'>;
-
-/** Paces this near to one another, in octaves, are one; trusts this near count together. */
-const SAME_PACE = 0.3;
-const SAME_TRUST = 0.6;
-
-/** What was followed both ways at one pace bears itself out: it is counted in place, where cycles begin more sharply. */
-function chooseCandidate(inPlace: Candidate, anywhere: Candidate, rule: RepsRule): Candidate {
-  const isOnePace = Math.abs(Math.log2(inPlace.cycles / anywhere.cycles)) < SAME_PACE;
-  const [less, more] = [inPlace.trust, anywhere.trust].sort((one, other) => one - other) as [number, number];
-  if (isOnePace && less > SAME_TRUST * more) {
-    const trust = Math.hypot(less, more);
-    return { ...inPlace, trust, standing: weighStanding({ ...inPlace, trust }, rule, rule.leastTrust) };
-  }
-  const bothStand = inPlace.standing >= 1 && anywhere.standing >= 1;
-  const key = bothStand ? 'trust' : 'standing';
-  return anywhere[key] > inPlace[key] ? anywhere : inPlace;
-}
-
 /** What is looked at, and by which numbers. */
 interface View {
   readonly motion: MotionSeries;
   readonly cells: FlowVectors;
-  /** What of the motion cycles are looked for in. */
-  readonly vectors: FlowVectors;
   readonly options: RepsOptions;
   readonly rule: RepsRule;
-  /** {@link RepsRule.leastTrust} of these vectors. */
-  readonly leastTrust: number;
 }
+
+type Candidate = Omit<RepsStudy, 'signal'>;
 
 /** How many movements are looked at in turn. */
 const TRIES = 3;
 
 /**
- * Where the movement that repeats most does not stand up (a sway of the camera, a pulse of the encoder), the next of
- * another length is looked at. Gives the first that stands, else the one nearest to it.
+ * Looks for the movement that repeats most; where it does not stand up (a sway of the camera, a pulse of the encoder), for
+ * the next of another length. Gives the first that stands, else the one nearest to it; null where nothing repeats at all.
  */
-function findCandidate(view: View): Candidate | null {
-  const scores = scoreLags(view.vectors, view.options.cycleSeconds ?? ANY_CYCLE, view.rule.score);
+export function studyReps(motion: MotionSeries, options: RepsOptions, rule: RepsRule): RepsStudy | null {
+  const cells = buildFlowVectors(motion);
+  const view = { motion, cells, options, rule };
+  const scores = scoreLags(cells, options.cycleSeconds ?? ANY_CYCLE, rule.score);
   let best: Candidate | null = null;
   for (let attempt = 0; attempt < TRIES; attempt++) {
-    const { lagAt, evidence } = findLagPath(scores, view.rule.path);
+    const { lagAt, evidence } = findLagPath(scores, rule.path);
     if (evidence <= 0) break;
     const candidate = weighLags(view, scores, lagAt);
     if (!best || candidate.standing > best.standing) best = candidate;
     if (best.standing >= 1) break;
     silenceLags(scores, lagAt);
   }
-  return best;
+  return best && { ...best, signal: drawMovement(cells, best.track) };
 }
 
 /** Follows the lags of a path, or their doubles where frames agree with those two lags later alone. */
@@ -118,13 +82,13 @@ function weighLags(view: View, scores: LagScores, lagAt: Int32Array): Candidate 
   return weigh(view, twice, compareCycles(view, twice).near);
 }
 
-function followLags({ vectors, rule }: View, { lags, scores }: LagScores, lagAt: Int32Array): CycleTrack {
+function followLags({ cells, rule }: View, { lags, scores }: LagScores, lagAt: Int32Array): CycleTrack {
   const scoreAt = Float32Array.from(
     lagAt,
     (index, frame) => scores[frame * lags.length + index] ?? Number.NaN,
   );
   return trackCycles(
-    vectors,
+    cells,
     Float64Array.from(lagAt, (index) => lags[index] ?? Number.NaN),
     scoreAt,
     rule,
@@ -143,31 +107,32 @@ function compareCycles(
   return { near: Math.max(once, sides), far: twice };
 }
 
-function weigh({ motion, rule, leastTrust }: View, track: CycleTrack, agreement: number): Candidate {
+function weigh({ motion, options, rule }: View, track: CycleTrack, agreement: number): Candidate {
   const runs = listCycleRuns(track, rule);
   const cycles = runs.reduce((sum, run) => sum + run.cycles, 0);
   const score = runs.reduce((sum, run) => sum + run.cycles * run.score, 0) / Math.max(1e-9, cycles);
-  const trust = Math.min(score, agreement) * Math.sqrt(cycles);
+  const trust = Math.sqrt(Math.max(0, score) * Math.max(0, agreement) * cycles);
+  const cycleSeconds = sumSeconds(track, runs) / Math.max(1e-9, cycles);
+  const isFew = cycles < rule.leastCycles;
   const reach = measureReach(motion, track, runs, rule);
-  const candidate = { track, runs, cycles, trust, reach };
-  return { ...candidate, standing: weighStanding(candidate, rule, leastTrust) };
+  const standing = isFew ? 0 : Math.min(trust / findLeastTrust(cycleSeconds, options, rule), reach);
+  return { track, runs, cycles, trust, standing };
 }
 
-function weighStanding(
-  { track, runs, cycles, trust, reach }: Omit<Candidate, 'standing'>,
-  rule: RepsRule,
-  leastTrust: number,
-): number {
-  if (cycles < rule.leastCycles) return 0;
-  const cycleSeconds = sumSeconds(track, runs) / cycles;
-  return Math.min(trust / Math.max(leastTrust, rule.leastTrustPerSecond * cycleSeconds), reach);
+/** What is enough of it, at a pace and among as many lengths as were looked through. */
+function findLeastTrust(cycleSeconds: Seconds, options: RepsOptions, rule: RepsRule): number {
+  const [shortest, longest] = options.cycleSeconds ?? ANY_CYCLE;
+  return Math.min(
+    rule.leastTrust * Math.max(1, cycleSeconds) ** rule.slowTrust,
+    rule.leastTrustPerOctave * Math.max(1, Math.log2(longest / shortest)),
+  );
 }
 
 function sumSeconds({ frameSeconds }: CycleTrack, runs: readonly CycleRun[]): Seconds {
   return runs.reduce((sum, { first, last }) => sum + (last - first + 1) * frameSeconds, 0);
 }
 
-/** The movement of the cells along its main direction, whatever it was found in. */
+/** The movement of the cells along its main direction. */
 function drawMovement(cells: FlowVectors, { shortest, path, match }: CycleTrack): Float32Array {
   const band = buildFlowBand(cells, shortest);
   return projectFrames(band, findMainDirection(buildPhaseTemplate(band, path.phases, match.bins)));

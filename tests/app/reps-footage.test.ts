@@ -23,5 +23,5 @@ test.skipIf(clips === null || !ffmpeg.ok)(
   },
 );
 
-// One clip worse than measured on 2026-11-28 (0.09, 0.875): a floor against slips, not an aim.
+// Measured on 2026-11-28: 0.121 and 0.875. A floor against slips, not an aim.
 const FLOOR = { mae: 0.16, obo: 0.81 };
