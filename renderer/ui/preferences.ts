@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from 'react';
 
-/** The kinds of hand-in. */
+/** How marks leave the desk: as a file for a gradebook, or on paper. */
 export type HandInKind = 'csv' | 'xlsx' | 'oneroster' | PaperKind;
 
 /** The kinds that are printed; `SheetKind` of the core. */

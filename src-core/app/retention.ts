@@ -5,4 +5,4 @@ export {
   type Holdings,
   parseDeletionLog,
 } from '../lesson-file/deletion-log.ts';
-export { buildKeepingText, isOverdue, type Keeping, parseKeeping } from '../lesson-file/keeping-file.ts';
+export { buildKeepingText, isOverdue, parseKeeping } from '../lesson-file/keeping-file.ts';

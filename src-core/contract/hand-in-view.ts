@@ -27,7 +27,7 @@ export type HandInPreview =
       readonly school: (SchoolDescription & { readonly name: string }) | null;
     };
 
-/** What one slip says. */
+/** One slip for a squad or pupil, in the sentences that would stand on the paper. */
 export interface SlipView {
   /** Whom it is for: `Odda, Teal squad`. */
   readonly name: string;

@@ -109,7 +109,7 @@ describe.runIf(canBrowse())('Hand in, beyond the CSV', () => {
       await markTwo(['y', 'x']);
       await expectSound(page, 'a second marking');
       await page.getByRole('button', { name: 'Back to the lesson' }).click();
-      await page.getByText('The same for 1 of 2 clips.').waitFor();
+      await page.getByText('The same for 1 of 2 clips.').first().waitFor();
       await expectSound(page, 'the agreement');
       await page.getByRole('button', { name: /^Watch / }).click();
       await page.locator('main.review').waitFor();

@@ -57,7 +57,8 @@ const MARK = `(() => {
 const LOOK = `(() => {
   ${NAME}
   const e = document.activeElement;
-  if (!e || e === document.body || e.dataset.reached) return null;
+  // A field for a day holds several stops: its day, month and year, and its calendar.
+  if (!e || e === document.body || (e.dataset.reached && e.type !== 'date')) return null;
   e.dataset.reached = 'yes';
   const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(e);
   const { width, height, top, bottom } = e.getBoundingClientRect();

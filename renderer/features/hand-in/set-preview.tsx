@@ -4,7 +4,7 @@ import { HAND_IN } from '../../text/english/hand-in.ts';
 import { SET } from '../../text/english/hand-in-set.ts';
 import { describeProblem } from '../../text/english/problems.ts';
 import { Sheet } from '../../ui/sheet.tsx';
-import type { PreviewProps } from './preview.tsx';
+import type { PreviewProps } from './preview-props.ts';
 import { RuleList } from './rule-list.tsx';
 import { SchoolSet } from './school-set.tsx';
 import { SetFiles } from './set-files.tsx';

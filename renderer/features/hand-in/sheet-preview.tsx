@@ -7,7 +7,7 @@ import { Pick } from '../../ui/pick.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
 import { AccountTable } from './account-table.tsx';
 import { ColumnsSlip } from './columns-slip.tsx';
-import type { PreviewProps } from './preview.tsx';
+import type { PreviewProps } from './preview-props.ts';
 import { PreviewTable, RawLines } from './preview-table.tsx';
 
 const SHEETS = (['marks', 'account'] as const).map((value) => ({ value, name: ACCOUNT.sheets[value] }));

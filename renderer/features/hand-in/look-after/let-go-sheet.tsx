@@ -60,7 +60,7 @@ export function LetGoSheet({
       ) : (
         <div className="fin">
           <Button isDisabled={state === 'listing'} onPress={() => void going.list()}>
-            {LOOK_AFTER.show}
+            {state === 'listing' ? LOOK_AFTER.asking : LOOK_AFTER.show}
           </Button>
         </div>
       )}

@@ -25,9 +25,10 @@ export interface LettingGo {
 
 type State = Pick<LettingGo, 'holdings' | 'state' | 'done' | 'problems'>;
 
-const MOST_TRIES = 20;
+const RETRY_MS = 500;
 
-const RETRY_MS = 150;
+/** Longer than the host waits for a window that was closed or loaded anew, with what it was having watched. */
+const MOST_TRIES = 140;
 
 const IDLE: State = { holdings: null, state: 'idle', done: null, problems: [] };
 
@@ -72,7 +73,7 @@ export function useLettingGo({ desk, state: lessonState }: StepProps, onDeleted:
   };
 }
 
-/** What was told to stop may take a moment to end: asks again for as long as that may last. */
+/** What was told to stop may take a while to end: asks again for as long as that may last. */
 async function askOnceIdle(ask: () => Promise<Reply<'readHoldings'>>): Promise<Reply<'readHoldings'>> {
   let reply = await ask();
   for (let at = 0; at < MOST_TRIES && reply.problems.some(({ code }) => code === 'lesson-busy'); at += 1) {
