@@ -19,9 +19,12 @@ function run(program, args) {
   return status ?? (signal ? 1 : 2);
 }
 
-/** How to come into a namespace of one's own: as root plainly, else as the root of a user namespace; null: not at all. */
+/**
+ * How to come into a namespace of one's own: as root plainly, else in a user namespace as oneself, else as its root (so
+ * that tests for root alone run there too, and may fail); null: not at all.
+ */
 function findWay() {
-  const ways = process.getuid?.() === 0 ? [['-n']] : [['-rn']];
+  const ways = process.getuid?.() === 0 ? [['-n']] : [['-c', '--keep-caps', '-n'], ['-rn']];
   return ways.find((way) => spawnSync('unshare', [...way, 'true']).status === 0) ?? null;
 }
 

@@ -25,7 +25,8 @@ import { type ExitCode, openTerminal } from './terminal.ts';
 
 const FOOT = `
 Exit codes: 0 done, 1 done but something needs a look, 2 could not be done.
-Results go to the standard output, everything else to the error stream. Nothing leaves this machine.
+Results go to the standard output, everything else to the error stream. Nothing leaves this machine, but paths
+and hashes to a queue of your own where you name one.
 
 Exercise and pupils' video ask for care: follow your school's policy and local law on filming, consent and
 keeping, and your local code of safe practice. Medical questions go to licensed staff.`;

@@ -209,7 +209,7 @@ describe.skipIf(!hasRedis())('two workers on one Redis', () => {
 
   test('open nothing outside their folders, whatever stands in the queue', async () => {
     startWorker();
-    const store = await openJobStore(redis.address);
+    const store = await openJobStore(redis.address, () => {});
     if (!store.ok) throw new Error('the test’s Redis answers');
     const { put, find, close } = store.value;
     const clip = place('here', '7 Brine', 'clips/teal/IMG_1000.MP4');

@@ -58,7 +58,7 @@ export async function runWatch(
 /** Null, and said why: the address leads to no queue. */
 async function openAnalysis(address: string | undefined, terminal: Terminal): Promise<Analysis | null> {
   if (address === undefined) return { queue: getAnalysisPool() };
-  const store = await openJobStore(address);
+  const store = await openJobStore(address, () => terminal.say(`${WATCHING.silence}\n`));
   if (!store.ok) {
     sayProblems(terminal, store.problems, PLAIN_NAMES);
     return null;

@@ -26,7 +26,7 @@ export interface JobWork {
    * Does one job; `data` is whatever stood in the store under `name`. Null: not done now, to be given to another.
    */
   readonly work: (name: string, data: unknown, isLastTry: boolean) => Promise<ClipJobEnd | null>;
-  /** The store does not answer; the worker waits for it. */
+  /** Hears once whenever the store stops answering; the worker waits for it. */
   readonly onSilence: () => void;
 }
 
@@ -55,14 +55,18 @@ const KEPT_SECONDS = 3600;
 /** Redis answers within this time, or there is none. */
 const CONNECT_MS = 5000;
 
-/** The store at an address such as `redis://127.0.0.1:6379`. */
-export async function openJobStore(address: string): Promise<Outcome<JobStore, QueueProblem>> {
+/** The store at an address such as `redis://127.0.0.1:6379`; `onSilence` hears once whenever it stops answering. */
+export async function openJobStore(
+  address: string,
+  onSilence: () => void,
+): Promise<Outcome<JobStore, QueueProblem>> {
   const link = await connect(address);
   if (!link.ok) return link;
   const { engine, connection } = link.value;
   const queue: Queue<ClipJob> = new engine.Queue(QUEUE_NAME, { connection, prefix: PREFIX });
   // Commands wait for the store to answer again, and so does whoever asked.
   queue.on('error', () => {});
+  tellOfSilence(connection, onSilence);
   const getJob = (job: ClipJob): Promise<Job | undefined> => queue.getJob(nameClipJob(job));
   const ends = { removeOnComplete: { age: KEPT_SECONDS }, removeOnFail: { age: KEPT_SECONDS } };
   return succeed({
@@ -113,14 +117,25 @@ export async function startJobWorker(
     stalledInterval: LOOK_FOR_DEAD_MS,
     maxStalledCount: MOST_DEATHS,
   });
-  worker.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code === 'ECONNREFUSED' || error.code === 'ECONNRESET') onSilence();
-  });
+  worker.on('error', () => {});
+  tellOfSilence(connection, onSilence);
   return succeed({
     close: async () => {
       await worker.close();
       connection.disconnect();
     },
+  });
+}
+
+/** Each try to reach it again fails with an error; what is lost is told once, until it is there again. */
+function tellOfSilence(connection: Redis, onSilence: () => void): void {
+  let isTold = false;
+  connection.on('error', () => {
+    if (!isTold) onSilence();
+    isTold = true;
+  });
+  connection.on('ready', () => {
+    isTold = false;
   });
 }
 

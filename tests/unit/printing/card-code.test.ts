@@ -33,6 +33,7 @@ describe('a code on paper', () => {
       const seenWidthMm = 2 * Math.tan(Math.PI / 6) * distanceMetres * 1000;
       expect(((widthMm / modules) * 1920) / seenWidthMm).toBeGreaterThanOrEqual(4);
     }
+    expect(buildCardCode(withAddress(50), 84)).toMatchObject({ level: 'H', distanceMetres: 0.7 });
     expect(buildCardCode(withAddress(200), 84)).toMatchObject({ level: 'Q', distanceMetres: 0.5 });
   });
 
