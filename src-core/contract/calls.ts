@@ -5,6 +5,7 @@ import type { LessonProblem } from '../lesson/lesson-problem.ts';
 import { planSchema } from '../lesson/plan.ts';
 import { type JournalEvent, journalEventSchema } from '../marking/journal-event.ts';
 import { packOrderSchema } from '../printing/pack.ts';
+import { ARCHIVE_CALLS } from './archive-calls.ts';
 import { call, job } from './call.ts';
 import { carry } from './carried.ts';
 import {
@@ -55,6 +56,7 @@ const nothing = z.strictObject({});
 export const CALLS = {
   ...PLANNING_CALLS,
   ...LOOK_BACK_CALLS,
+  ...ARCHIVE_CALLS,
   /** What the desk can do, and the lessons opened before. */
   readDesk: call(nothing, deskViewSchema),
   /** A dialog of the system. An empty list: the teacher closed it. */
