@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { LessonProblem } from '../lesson/lesson-problem.ts';
 import { type JournalEvent, journalEventSchema } from '../marking/journal-event.ts';
 import { packOrderSchema } from '../printing/pack.ts';
+import { ARCHIVE_CALLS } from './archive-calls.ts';
 import { call, job } from './call.ts';
 import { carry } from './carried.ts';
 import {
@@ -54,6 +55,7 @@ export const CALLS = {
   ...KEEPING_CALLS,
   ...SECOND_CALLS,
   ...LOOK_BACK_CALLS,
+  ...ARCHIVE_CALLS,
   /** What the desk can do, and the lessons opened before. */
   readDesk: call(nothing, deskViewSchema),
   /** A dialog of the system. An empty list: the teacher closed it. */

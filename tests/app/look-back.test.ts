@@ -54,4 +54,23 @@ describe.skipIf(!canBrowse())('looking back', () => {
     await page.getByRole('button', { name: 'Write the figures as CSV' }).waitFor();
     await context.close();
   });
+
+  test('a lesson is kept in an archive and brought back from it, on the start screen', async () => {
+    const { page, complaints, context } = await desk.openWindow();
+    await page.getByRole('button', { name: /Other lessons/ }).press('Enter');
+    await page.getByRole('button', { name: /^Keep a copy/ }).press('Enter');
+    expect(await findBarriers(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Keep it there' }).press('Enter');
+    await page.getByText(/\d+ files, .* read back and compared/).waitFor();
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Bring a lesson from an archive' }).press('Enter');
+    const name = '2025-09-01 Harbour circuit 9 Kelp 1';
+    await page.getByRole('button', { name: new RegExp(`with clips.*${name}\\.zip`) }).press('Enter');
+    await page.getByRole('navigation', { name: 'The lesson, from plan to hand in' }).waitFor();
+    const [brought, original] = [path.join(home, '9 Kelp 1', name), desk.folder];
+    const read = (folder: string) => readFile(path.join(folder, 'marks.jsonl'), 'utf8');
+    expect(await read(brought)).toBe(await read(original));
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
 });

@@ -3,12 +3,15 @@ import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { DeskView, LessonId } from '../../../src-core/contract/desk-view.ts';
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import { BARE_NAMES } from '../../client/lesson-names.ts';
+import { ARCHIVE } from '../../text/english/archive.ts';
 import { LOOK_BACK } from '../../text/english/look-back.ts';
 import { NEW_LESSON } from '../../text/english/new-lesson.ts';
 import { START } from '../../text/english/window.ts';
 import { Button } from '../../ui/button.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
 import { CopyLesson } from './copy-lesson.tsx';
+import { FromArchive } from './from-archive.tsx';
+import { KeepCopy } from './keep-copy.tsx';
 
 /** Lessons opened before, and the way to any other folder. */
 export function RecentLessons({
@@ -37,7 +40,10 @@ export function RecentLessons({
   };
   const [copied, setCopied] = useState<LessonId | null>(null);
   const lessons = desk?.lessons ?? [];
+  const [kept, setKept] = useState<LessonId | null>(null);
+  const [isBringing, setBringing] = useState(false);
   const original = lessons.find(({ lesson }) => lesson === copied);
+  const toKeep = lessons.find(({ lesson }) => lesson === kept);
   return (
     <section className="sheet recent" aria-label={lessons.length === 0 ? START.own : START.recent}>
       {lessons.length === 0 ? (
@@ -65,6 +71,10 @@ export function RecentLessons({
               {NEW_LESSON.copyShort}
               <span className="vh">: {title}</span>
             </Button>
+            <Button look="bare" isDisabled={!isThere} onPress={() => setKept(lesson)}>
+              {ARCHIVE.keepShort}
+              <span className="vh">: {title}</span>
+            </Button>
             <Button look="bare" onPress={() => void forget(lesson)}>
               {START.forgetShort}
               <span className="vh">: {START.forget(title)}</span>
@@ -84,6 +94,11 @@ export function RecentLessons({
         <Glyph name="folder" /> {START.open}
       </Button>
       {lessons.length > 0 && <Button onPress={onLookBack}>{LOOK_BACK.open}</Button>}
+      <Button onPress={() => setBringing(true)}>{ARCHIVE.from}</Button>
+      {toKeep && (
+        <KeepCopy key={toKeep.lesson} {...{ client, desk }} original={toKeep} onClose={() => setKept(null)} />
+      )}
+      {isBringing && <FromArchive {...{ client, desk, onOpen }} onClose={() => setBringing(false)} />}
       {desk && !desk.hasFfmpeg && <p className="pen">{START.noFfmpeg}</p>}
     </section>
   );

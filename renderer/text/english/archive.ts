@@ -54,6 +54,22 @@ export const archiveProblems: Wordings<ArchiveProblem['code']> = {
 
 /** What is said of archives that were made and restored. */
 export const ARCHIVE = {
+  keepShort: 'Keep a copy',
+  keepTitle: (title: string) => `Keep a copy of ${title}`,
+  keepText:
+    'One archive of the whole lesson, read back and compared. Put it on another disk; a lesson folder can be made of it on any machine.',
+  clipsToo: 'Clips too: pupils’ video, to be kept as your school’s policy says',
+  keep: 'Keep it there',
+  working: (done: number, total: number) => `Writing and checking, ${done} of ${count(total, 'file')}`,
+  workingShort: 'Writing and checking',
+  stop: 'Stop',
+  from: 'Bring a lesson from an archive…',
+  fromTitle: 'A lesson from an archive',
+  fromText:
+    'It is unpacked beside its archive, into a folder of the same name, once every file in it was checked.',
+  noArchives: 'There is no archive of a lesson in this folder.',
+  clipsInside: 'with clips',
+  clipsOutside: 'without clips',
   made: (path: string, files: number, bytes: number) =>
     `${path}: ${count(files, 'file')}, ${size(bytes)}, read back and compared.`,
   withoutClips: 'Clips are not in it; stills of pupils that were cut for the strips are.',

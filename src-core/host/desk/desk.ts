@@ -3,6 +3,7 @@ import type { Handlers } from '../../contract/dispatch.ts';
 import type { DeskEvent } from '../../contract/events.ts';
 import type { Problem } from '../../contract/problem.ts';
 import { type Outcome, succeed } from '../../platform/outcome.ts';
+import { buildArchiveCalls } from './archive-calls.ts';
 import { buildBringCalls } from './bring-calls.ts';
 import { buildDeskCalls } from './desk-calls.ts';
 import type { DeskOptions, DeskParts } from './desk-parts.ts';
@@ -64,6 +65,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     ...buildRosterCalls(parts),
     ...buildPrintCalls(parts),
     ...buildLookBackCalls(parts),
+    ...buildArchiveCalls(parts),
   };
   return {
     ...parts,

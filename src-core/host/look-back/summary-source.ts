@@ -22,7 +22,7 @@ export async function readFilesSource({
   const entries = await readdir(clipsFolder, { recursive: true, withFileTypes: true }).catch(() => []);
   const names = entries
     .filter((entry) => entry.isFile())
-    .map(({ parentPath, name }) => path.relative(clipsFolder, path.join(parentPath, name)));
+    .map(({ parentPath, name }) => `${parentPath.slice(clipsFolder.length)}/${name}`);
   const hash = createHash('sha256');
   for (const bytes of records) hash.update(`${bytes?.length ?? 'none'}\n`).update(bytes ?? '');
   return {

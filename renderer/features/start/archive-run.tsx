@@ -1,0 +1,65 @@
+import { useRef, useState } from 'react';
+import type { Problem } from '../../../src-core/contract/problem.ts';
+import type { Progress } from '../../../src-core/contract/progress.ts';
+import { BARE_NAMES } from '../../client/lesson-names.ts';
+import { ARCHIVE } from '../../text/english/archive.ts';
+import { describeProblem } from '../../text/english/problems.ts';
+import { FRAME } from '../../text/english/window.ts';
+import { Button } from '../../ui/button.tsx';
+import { Bar } from '../../ui/marks.tsx';
+import { StopNote } from '../../ui/stop-note.tsx';
+
+/** How a piece of work is watched and stopped. */
+export interface RunWatch {
+  readonly signal: AbortSignal;
+  readonly onProgress: (progress: Progress) => void;
+}
+
+/** One long piece of work in a slip, and what went wrong with it. */
+export function useArchiveRun() {
+  const [progress, setProgress] = useState<Progress | null>(null);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const stopper = useRef<AbortController | null>(null);
+  /** Runs work; gives its value, or null where there is none, and shows why. */
+  const run = async <Value,>(
+    work: (
+      watch: RunWatch,
+    ) => Promise<
+      | { readonly ok: true; readonly value: Value }
+      | { readonly ok: false; readonly problems: readonly Problem[] }
+    >,
+  ): Promise<Value | null> => {
+    const controller = new AbortController();
+    stopper.current = controller;
+    setProblems([]);
+    setProgress({ step: 'copy', done: 0, total: 0 });
+    const reply = await work({ signal: controller.signal, onProgress: setProgress });
+    setProgress(null);
+    if (reply.ok) return reply.value;
+    setProblems(reply.problems.filter(({ code }) => code !== 'call-cancelled'));
+    return null;
+  };
+  return { progress, problems, run, report: setProblems, stop: () => stopper.current?.abort() };
+}
+
+/** Progress of the work with a way to stop it, or what went wrong. */
+export function ArchiveRun({ at }: { readonly at: ReturnType<typeof useArchiveRun> }) {
+  const { progress, problems, stop } = at;
+  return (
+    <>
+      {progress && (
+        <div className="demo-run" role="status">
+          <p>{ARCHIVE.working(progress.done, progress.total)}</p>
+          <Bar
+            share={(progress.doneBytes ?? 0) / Math.max(1, progress.totalBytes ?? 1)}
+            label={ARCHIVE.workingShort}
+          />
+          <Button onPress={stop}>{ARCHIVE.stop}</Button>
+        </div>
+      )}
+      {problems.length > 0 && (
+        <StopNote title={FRAME.trouble} advice={problems.map((each) => describeProblem(each, BARE_NAMES))} />
+      )}
+    </>
+  );
+}

@@ -1,0 +1,47 @@
+import { z } from 'zod';
+import { call, job } from './call.ts';
+import { carry } from './carried.ts';
+import { folderTokenSchema, lessonIdSchema } from './desk-view.ts';
+import type { LessonUpdate } from './lesson-update.ts';
+import type { Problem } from './problem.ts';
+
+const count = z.int().min(0);
+
+/** An archive's own name in its folder, such as `harbour.zip`: never a path. */
+const archiveName = z
+  .string()
+  .max(200)
+  .regex(/^[^/\\]+\.zip$/i, 'archive-name');
+
+/** An archive of a lesson, by what its list says of it. */
+const foundArchiveSchema = z.object({
+  name: archiveName,
+  title: z.string(),
+  className: z.string(),
+  /** The lesson's day, `2026-05-12`. */
+  date: z.string(),
+  holdsClips: z.boolean(),
+  bytes: count,
+});
+
+/** See {@link foundArchiveSchema}; what a page lists of the archives in a folder. */
+export type FoundArchive = z.infer<typeof foundArchiveSchema>;
+
+/** The calls with which a lesson is kept in an archive and brought back from one. */
+export const ARCHIVE_CALLS = {
+  /** Keeps a lesson in one archive in a folder, read back and compared; nothing is written over. */
+  keepLesson: job(
+    z.strictObject({ lesson: lessonIdSchema, into: folderTokenSchema, withClips: z.boolean() }),
+    z.object({ path: z.string(), files: count, bytes: count, problems: carry<readonly Problem[]>() }),
+  ),
+  /** The archives of lessons that lie in a folder, by name; none below it. */
+  listArchives: call(
+    z.strictObject({ folder: folderTokenSchema }),
+    z.object({ archives: z.array(foundArchiveSchema) }),
+  ),
+  /** Makes a lesson folder beside an archive, named like it, once every file was checked; and opens it. */
+  restoreLesson: job(
+    z.strictObject({ folder: folderTokenSchema, name: archiveName }),
+    z.object({ update: carry<LessonUpdate>() }),
+  ),
+} as const;
