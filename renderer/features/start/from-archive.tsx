@@ -50,7 +50,7 @@ export function FromArchive({
         {archives?.map(({ name, title, className, date, holdsClips, bytes }) => (
           <li key={name}>
             <button type="button" disabled={running.progress !== null} onClick={() => void bring(name)}>
-              <b>{title}</b> {className} · {BARE_NAMES.times.dayOfYear(date)} ·{' '}
+              <b>{title}</b> {className} · {BARE_NAMES.times.date(date)} ·{' '}
               {holdsClips ? ARCHIVE.clipsInside : ARCHIVE.clipsOutside} · {size(bytes)} · {name}
             </button>
           </li>

@@ -6,7 +6,7 @@ import { fail, succeed } from '../../platform/outcome.ts';
 import { openArchive } from '../archive/read-archive.ts';
 import { restoreArchive } from '../archive/restore-archive.ts';
 import { writeArchive } from '../archive/write-archive.ts';
-import { type DeskParts, withLessonThere } from './desk-parts.ts';
+import { type DeskParts, withLesson } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 
 /** The calls with which a lesson is kept in an archive and brought back from one. */
@@ -15,7 +15,7 @@ export function buildArchiveCalls(
 ): Pick<Handlers<CallContext>, 'keepLesson' | 'listArchives' | 'restoreLesson'> {
   return {
     keepLesson: ({ lesson: id, into: token, withClips }, { signal, onProgress }) =>
-      withLessonThere(desk, id, async (session) => {
+      withLesson(desk, id, async (session) => {
         const into = desk.tokens.find(token);
         if (into === null) return fail({ code: 'folder-unknown' });
         const { title, className, date } = session.getView().plan.lesson;
