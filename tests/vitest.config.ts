@@ -5,8 +5,17 @@ const setupFiles = ['fail-on-console', 'fail-on-other-host'].map((name) =>
   fileURLToPath(new URL(`./setup/${name}.ts`, import.meta.url)),
 );
 
-// Three projects: `architecture` reads the source, `unit` is everything quick, `app` films, spawns and waits.
-// `app` runs after the others and one file at a time, so that its processes do not compete with each other.
+/** Films, spawns and waits: time enough for a busy machine, for how quick things are is for the bench to say. */
+const patient = {
+  setupFiles,
+  globalSetup: [fileURLToPath(new URL('./setup/film-demo.ts', import.meta.url))],
+  testTimeout: 300_000,
+  hookTimeout: 300_000,
+  expect: { poll: { timeout: 60_000 } },
+};
+
+// Four projects: `architecture` reads the source, `unit` is everything quick, `app` runs whole programs on real films,
+// `window` drives a browser. `window` comes last and one file at a time, so that its pages have the machine to themselves.
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   cacheDir: 'node_modules/.cache/vite',
@@ -36,14 +45,21 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          ...patient,
           name: 'app',
           include: ['tests/app/**/*.test.ts'],
-          setupFiles,
-          testTimeout: 300_000,
-          hookTimeout: 300_000,
-          expect: { poll: { timeout: 20_000 } },
-          maxWorkers: 1,
+          exclude: ['**/*.window.test.ts'],
           sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          ...patient,
+          name: 'window',
+          include: ['tests/app/**/*.window.test.ts'],
+          maxWorkers: 1,
+          sequence: { groupOrder: 2 },
         },
       },
     ],
