@@ -1,5 +1,6 @@
 import type { ClipsProblem } from '../contract/clips-problem.ts';
 import { voteCards } from '../evidence/card-vote.ts';
+import { isLasting } from '../evidence/evidence-problem.ts';
 import { assignSquad } from '../intake/assign-squad.ts';
 import { chooseStamp } from '../intake/choose-stamp.ts';
 import { getFileRole } from '../intake/found-file.ts';
@@ -159,7 +160,7 @@ function findOddCards(clip: ClipReading): ClipsProblem[] {
 function findUnsearched(clips: readonly ClipReading[]): ClipsProblem[] {
   const failures = clips.flatMap((clip) =>
     clip.lookProblems
-      .filter(({ code }) => code !== 'decode-failed' && code !== 'decode-cut-short')
+      .filter((problem) => !isLasting(problem))
       .map((problem) => ({ problem, path: getPath(clip, null) })),
   );
   return [...groupBy(failures, ({ problem }) => problem.code).values()].flatMap((same): ClipsProblem[] => {

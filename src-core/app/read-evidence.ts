@@ -1,5 +1,5 @@
 import { voteCards } from '../evidence/card-vote.ts';
-import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
+import { isLasting } from '../evidence/evidence-problem.ts';
 import type { Plan } from '../lesson/plan.ts';
 import type { ClipId } from '../matching/observation.ts';
 import { findMovement, getMovementOptions, type KnownMovement, type UnisonPlace } from './clip-evidence.ts';
@@ -32,17 +32,9 @@ export async function readWatches(
   return { ...reading, clips: reading.clips.map((clip) => watched.get(clip.id) ?? clip) };
 }
 
-/** What may be better another time: the clip then counts as not watched. */
-const PASSING: readonly EvidenceProblem['code'][] = [
-  'ffmpeg-missing',
-  'decode-timed-out',
-  'decode-cancelled',
-  'card-reader-failed',
-  'analysis-failed',
-];
-
 function addPrint(clip: ClipReading, { print, problems }: WatchReading): ClipReading {
-  if (problems.some(({ code }) => PASSING.includes(code))) return clip;
+  // Then the clip counts as not watched.
+  if (!problems.every(isLasting)) return clip;
   return { ...clip, evidence: { ...clip.evidence, print } };
 }
 
