@@ -203,7 +203,8 @@ export const UNTRACKED = ['.git', '.cache', 'demo-lesson', 'dist', 'node_modules
 export const EMPTY_NAMES = ['common', 'helper', 'helpers', 'manager', 'misc', 'shared', 'util', 'utils'];
 
 /** File and folder names in code folders: kebab-case, with a few dotted endings. */
-export const NAME_PATTERN = /^[a-z0-9]+(-[a-z0-9]+)*(\.(test|config|bench|base|d))?(\.[a-z0-9]+)?$/;
+export const NAME_PATTERN =
+  /^[a-z0-9]+(-[a-z0-9]+)*(\.(window\.test|test|config|bench|base|d))?(\.[a-z0-9]+)?$/;
 
 /** The longest a code file may grow, in lines. */
 export const MAX_FILE_LINES = 300;

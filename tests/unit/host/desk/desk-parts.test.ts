@@ -146,7 +146,12 @@ describe('what the desk remembers', () => {
     await record.change((now) => ({ ...now, lessons: [lesson] }));
     expect((await openDeskRecord(home)).get().lessons).toEqual([lesson]);
     writeFileSync(path.join(home, 'desk.json'), '{"lessons":');
-    expect((await openDeskRecord(home)).get()).toEqual({ lessons: [], mappings: [] });
+    expect((await openDeskRecord(home)).get()).toEqual({
+      lessons: [],
+      mappings: [],
+      lastFolder: null,
+      schoolSet: null,
+    });
   });
 
   test('lies where this user’s settings lie, or where the environment says', () => {
