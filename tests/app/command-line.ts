@@ -1,6 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { createRequire } from 'node:module';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { getCommandLine } from './bundle-command-line.ts';
 
 const LOADER = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href;
 const MAIN = fileURLToPath(new URL('../../src-core/cli/main.ts', import.meta.url));
@@ -18,8 +19,8 @@ export interface CommandOptions {
   /** What the standard input holds; nothing unless given. */
   readonly input?: string;
   readonly env?: Readonly<Record<string, string>>;
-  /** Another build of the command line than the source, ready to run. */
-  readonly program?: string;
+  /** The source as the README's commands run it; otherwise the same, bundled. */
+  readonly isFromSource?: boolean;
   /** The user to run as, for a process of root. */
   readonly user?: number;
 }
@@ -34,8 +35,8 @@ export interface RunningCommand {
 
 /** Starts the real command line as a process of its own, its streams in pipes. */
 export function startRoutemark(args: readonly string[], options: CommandOptions = {}): RunningCommand {
-  const { cwd, input = '', env = {}, user, program } = options;
-  const start = program === undefined ? ['--import', LOADER, MAIN] : [program];
+  const { cwd, input = '', env = {}, user, isFromSource = false } = options;
+  const start = isFromSource ? ['--import', LOADER, MAIN] : [getCommandLine()];
   const child = spawn(process.execPath, [...start, ...args], {
     ...(cwd !== undefined && { cwd }),
     ...(user !== undefined && { uid: user, gid: user }),

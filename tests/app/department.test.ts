@@ -9,7 +9,6 @@ import { findFfmpeg } from '../../src-core/host/find-ffmpeg.ts';
 import { openJobStore } from '../../src-core/host/queue/job-store.ts';
 import { seededRandom } from '../../src-core/platform/seeded-random.ts';
 import { writeSmallLesson } from '../contract/small-lesson.ts';
-import { bundleCommandLine } from './bundle-command-line.ts';
 import { type CommandEnd, type RunningCommand, startRoutemark } from './command-line.ts';
 import { hasRedis, type LocalRedis, startRedis } from './local-redis.ts';
 
@@ -36,11 +35,9 @@ const watchSchema = z.strictObject({
 });
 
 let folder = '';
-let program = '';
 const place = (...names: readonly string[]) => path.join(folder, ...names);
 
-const start = (args: readonly string[], env: Record<string, string> = {}) =>
-  startRoutemark(args, { env, program });
+const start = (args: readonly string[], env: Record<string, string> = {}) => startRoutemark(args, { env });
 const routemark = (args: readonly string[]): Promise<CommandEnd> => start(args).ended;
 
 /** Lessons of a school: the same films, decided on before, whose clips were looked at but not watched. */
@@ -51,7 +48,6 @@ async function writeLessons(share: string, names: readonly string[]): Promise<vo
 
 beforeAll(async () => {
   folder = await mkdtemp(path.join(tmpdir(), 'routemark-department-'));
-  program = await bundleCommandLine();
   await writeSmallLesson(place('lesson'));
   const marked = await routemark(['mark', place('lesson'), '--squad', 'teal', '--earns', 'care=2']);
   expect(marked.code).toBe(0);
