@@ -1,3 +1,4 @@
+import { isLasting } from '../evidence/evidence-problem.ts';
 import type { PeriodWindow } from '../intake/periods.ts';
 import { findQuarterHourShift } from '../intake/quarter-hour-shift.ts';
 import type { TabletTimes } from '../intake/tablet-times.ts';
@@ -9,7 +10,7 @@ import type { RouteClip } from './sorted-clips.ts';
 /** The flag of a file that cannot be read, or not to its end; null for a sound one. */
 export function findUnreadableFlag(clip: ClipReading, squad: SquadCode): Flag | null {
   const { id, facts, mediaProblems, lookProblems } = clip;
-  const undecoded = lookProblems.find(({ code }) => code === 'decode-failed' || code === 'decode-cut-short');
+  const undecoded = lookProblems.find(isLasting);
   const problem = facts?.holds === 'sound' ? { code: 'media-no-picture' } : (mediaProblems[0] ?? undecoded);
   return problem ? { code: 'unreadable', squad, clip: id, problem: problem.code } : null;
 }

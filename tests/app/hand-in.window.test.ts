@@ -36,7 +36,7 @@ describe.runIf(canBrowse())('Hand in, beyond the CSV', () => {
   async function inWindow(look: WindowLook, run: (page: Page) => Promise<void>): Promise<void> {
     const { page, context, complaints } = await desk.openWindow(look);
     await page.locator('.way a[href="#hand-in"]').click();
-    await page.locator('.kinds').waitFor();
+    await page.getByRole('button', { name: 'Look after' }).waitFor();
     await run(page);
     expect(complaints).toEqual([]);
     await context.close();
