@@ -67,10 +67,11 @@ const LOCAL_ONLY = ['-protocol_whitelist', 'file,pipe'];
 
 /**
  * What ffmpeg says where not the file is at fault: a signal, which it obeys by closing its output, or the system's own
- * words (strerror) for too little memory, too many open files, a file that is gone or closed to us.
+ * words (strerror) for too little memory, too many open files, a file that is gone or closed to us; or its encoder gives
+ * up, which gets pictures of our own size and kind alone (seen once, on a crowded machine, with a sound file).
  */
 const FROM_OUTSIDE =
-  /received signal \d|Cannot allocate memory|Resource temporarily unavailable|Too many open files|(No such file or directory|Permission denied)$/;
+  /received signal \d|Error submitting video frame to the encoder|Cannot allocate memory|Resource temporarily unavailable|Too many open files|(No such file or directory|Permission denied)$/;
 
 /** `-benchmark` makes it say at the end what processor time it took. */
 const SPEAK_PLAINLY = ['-hide_banner', '-nostdin', '-nostats', '-benchmark', '-loglevel', 'level+info'];

@@ -99,6 +99,20 @@ describe.skipIf(process.platform === 'win32')('an ffmpeg ended from outside', ()
     await expectSoundAfterwards(opened);
   });
 
+  test('whose encoder gave up, which the clip cannot help', async () => {
+    const words = '[error] Error submitting video frame to the encoder';
+    await wrapFfmpeg(
+      'tired',
+      `case "$*" in *" copy "*) exec ${real} "$@";; esac`,
+      `echo "${words}" >&2`,
+      'exit 1',
+    );
+    const opened = openCache();
+    const { problems } = await watchClip(opened.cache, clip, { threads: 1 });
+    expect(problems).toMatchObject([{ code: 'decode-interrupted' }]);
+    await expectSoundAfterwards(opened);
+  });
+
   test('or gone since the folder was read, together with its clip', async () => {
     const opened = openCache();
     const gone = { ...clip, path: join(folder, 'unplugged', 'clip.mp4') };
