@@ -11,6 +11,9 @@ export const CARD_LIMITS = {
   clue: 140,
 } as const;
 
+/** The longest word, in characters, that stands whole in the width of a card; measured on printed exercises' names. */
+export const LONGEST_WORD = 24;
+
 /**
  * The longest text that a card's code may hold, in characters: version 10 of the symbol at correction level M holds
  * 213 bytes (ISO/IEC 18004, 7.4.10, table 7), and its 57 modules on 38 mm of paper are two thirds of a millimetre

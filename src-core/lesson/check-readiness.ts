@@ -1,5 +1,5 @@
 import { convertToLab, parseHexColour } from '../platform/cielab.ts';
-import { CARD_LIMITS, LONGEST_CODE_TEXT } from './card-limits.ts';
+import { CARD_LIMITS, LONGEST_CODE_TEXT, LONGEST_WORD } from './card-limits.ts';
 import { formatStationCard } from './card-text.ts';
 import { checkTimes } from './check-times.ts';
 import type { ReadinessProblem } from './lesson-problem.ts';
@@ -27,11 +27,9 @@ const CARD_FIELDS = Object.keys(CARD_LIMITS) as readonly (keyof typeof CARD_LIMI
 function checkCards({ stations, lesson }: Plan): ReadinessProblem[] {
   return stations.flatMap((station, at): ReadinessProblem[] => {
     const path = `stations[${at}]`;
-    const texts = CARD_FIELDS.flatMap((field): ReadinessProblem[] => {
-      const length = [...(station[field] ?? '')].length;
-      const limit = CARD_LIMITS[field];
-      return length > limit ? [{ code: 'plan-text-too-long', path: `${path}.${field}`, length, limit }] : [];
-    });
+    const texts = CARD_FIELDS.flatMap((field) =>
+      checkText(station[field] ?? '', `${path}.${field}`, CARD_LIMITS[field]),
+    );
     const card = formatStationCard({ lesson: lesson.code, station: station.code, revision: lesson.revision });
     const length = station.demonstration ? station.demonstration.length + 1 + card.length : 0;
     if (length <= LONGEST_CODE_TEXT) return texts;
@@ -44,6 +42,13 @@ function checkCards({ stations, lesson }: Plan): ReadinessProblem[] {
     } as const;
     return [...texts, problem];
   });
+}
+
+function checkText(text: string, path: string, limit: number): ReadinessProblem[] {
+  const { length } = [...text];
+  if (length > limit) return [{ code: 'plan-text-too-long', path, length, limit }];
+  const word = text.split(/[\s-]+/).find((one) => [...one].length > LONGEST_WORD);
+  return word === undefined ? [] : [{ code: 'plan-word-too-long', path, word, limit: LONGEST_WORD }];
 }
 
 /** A lesson without any clue walks by its list of stations; one with clues needs one for every place to be found. */

@@ -56,6 +56,13 @@ export type ReadinessProblem =
       readonly length: number;
       readonly limit: number;
     }
+  /** A word that no line of the card is wide enough for. */
+  | {
+      readonly code: 'plan-word-too-long';
+      readonly path: string;
+      readonly word: string;
+      readonly limit: number;
+    }
   /** Some stations are found by a clue and this one, which some squad must find, is not. */
   | { readonly code: 'plan-clue-missing'; readonly path: string; readonly station: string }
   /** Demonstration and card together are more than the printed code can hold. */

@@ -19,7 +19,10 @@ export const CHECKS: readonly { readonly holds: string; readonly codes: readonly
     holds: 'Every station’s work fits its slot.',
     codes: ['plan-timing-too-long', 'plan-reps-too-many', 'plan-slot-too-short'],
   },
-  { holds: 'Every text fits its card.', codes: ['plan-text-too-long', 'plan-card-code-too-long'] },
+  {
+    holds: 'Every text fits its card.',
+    codes: ['plan-text-too-long', 'plan-word-too-long', 'plan-card-code-too-long'],
+  },
   { holds: 'Every place on a route has its clue, or none has one.', codes: ['plan-clue-missing'] },
   {
     holds: 'Periods follow one another without overlap.',

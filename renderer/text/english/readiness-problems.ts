@@ -8,6 +8,10 @@ export const readinessProblems: Wordings<ReadinessProblem['code']> = {
     what: `${names.planPlace(path)}: ${count(length, 'character')}, and the card has room for ${limit}.`,
     todo: 'Say it in fewer words.',
   }),
+  'plan-word-too-long': ({ path, word, limit }, names) => ({
+    what: `${names.planPlace(path)}: “${word}” is longer than ${limit} letters and does not fit on a line of the card.`,
+    todo: 'Part it with a hyphen, or say it in other words.',
+  }),
   'plan-clue-missing': ({ path, station }, names) => ({
     what: `${names.planPlace(path)}: nothing leads to station ${station}, though other stations are found by a clue.`,
     todo: 'Write the clue that leads there; squads read it at the station before.',

@@ -29,6 +29,14 @@ describe('the check of a plan for class', () => {
       [{ code: 'plan-text-too-long', path: 'stations[0].caution', length: 121, limit: 120 }],
     ],
     [
+      'a word that is wider than the card, unless a hyphen parts it',
+      (plan) => {
+        station(plan).exercise = `${'a'.repeat(24)}-${'b'.repeat(12)}`;
+        station(plan).caution = `Mind the ${'c'.repeat(25)}`;
+      },
+      [{ code: 'plan-word-too-long', path: 'stations[0].caution', word: 'c'.repeat(25), limit: 24 }],
+    ],
+    [
       'a station that nothing leads to, where others have a clue',
       (plan) => {
         station(plan).clue = 'Where the pier ends';

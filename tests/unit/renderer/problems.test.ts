@@ -39,6 +39,7 @@ const EXAMPLES: Readonly<Record<Problem['code'], object>> = {
   'plan-range-reversed': { path: 'stations[0].cycleSeconds' },
   'plan-scale-order': { path: 'scale[1].fromPercent' },
   'plan-text-too-long': { path: 'stations[0].clue', length: 150, limit: 140 },
+  'plan-word-too-long': { path: 'stations[0].exercise', word: 'Seitwärtsstreckbewegungen', limit: 24 },
   'plan-clue-missing': { path: 'stations[1].clue', station: 'B' },
   'plan-card-code-too-long': { path: 'stations[1].demonstration', station: 'B', length: 230, limit: 213 },
   'plan-too-many-squads': { path: 'squads', squads: 5, stations: 4 },
