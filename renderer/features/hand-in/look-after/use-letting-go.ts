@@ -59,7 +59,7 @@ export function useLettingGo({ desk, state: lessonState }: StepProps, onDeleted:
       setNow({ ...now, state: 'deleting' });
       const { code } = now.holdings;
       const who = readPreferences().who || 'teacher';
-      const reply = await client.request('deleteHoldings', { lesson, who, scope, code });
+      const reply = await askOnceIdle(() => client.request('deleteHoldings', { lesson, who, scope, code }));
       if (!reply.ok) return setNow({ ...IDLE, state: 'failed', problems: reply.problems });
       const { files, bytes, isGone } = reply.value;
       setNow({ ...IDLE, state: 'deleted', done: { files, bytes }, problems: reply.problems });
@@ -74,7 +74,9 @@ export function useLettingGo({ desk, state: lessonState }: StepProps, onDeleted:
 }
 
 /** What was told to stop may take a while to end: asks again for as long as that may last. */
-async function askOnceIdle(ask: () => Promise<Reply<'readHoldings'>>): Promise<Reply<'readHoldings'>> {
+async function askOnceIdle<Name extends 'readHoldings' | 'deleteHoldings'>(
+  ask: () => Promise<Reply<Name>>,
+): Promise<Reply<Name>> {
   let reply = await ask();
   for (let at = 0; at < MOST_TRIES && reply.problems.some(({ code }) => code === 'lesson-busy'); at += 1) {
     await new Promise((resolve) => setTimeout(resolve, RETRY_MS));
