@@ -60,8 +60,8 @@ async function visit(listing: Listing, relative: string): Promise<void> {
     for (const name of (await readdir(place)).sort()) await visit(listing, `${relative}/${name}`);
   } else {
     listing.files.push({ path: relative, bytes: found.size });
-    // The evidence is a cache that may be written at any moment; what it adds is nothing that was not shown.
-    if (!relative.startsWith('evidence'))
+    // A cache may be written at any moment, from films that are on the list themselves.
+    if (!relative.startsWith('evidence/'))
       listing.hash.update(`\n${relative}\n${found.size}\n${found.mtimeMs}`);
   }
 }

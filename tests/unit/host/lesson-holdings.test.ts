@@ -30,6 +30,16 @@ function makeLesson() {
 const listAll = (folder: string) => readdirSync(folder, { recursive: true }).map(String).sort();
 
 describe('what a lesson holds', () => {
+  test('has another code once anything has come since, but for the cache', async () => {
+    const folder = makeLesson();
+    const codeOf = async () => (await listHoldings(folder, 'films')).code;
+    const shown = await codeOf();
+    put(folder, 'evidence/b.look.json');
+    expect(await codeOf()).toBe(shown);
+    put(folder, 'clips/Teal squad/IMG_0413.MOV');
+    expect(await codeOf()).not.toBe(shown);
+  });
+
   test('is shown before: films are clips, stills, films for the window and caches, hidden ones included', async () => {
     const { files } = await listHoldings(makeLesson(), 'films');
     expect(files.map((file) => file.path)).toEqual([

@@ -68,7 +68,7 @@ export function useLettingGo({ desk, state: lessonState }: StepProps, onDeleted:
     },
     leave: () => {
       setNow(IDLE);
-      void desk.watchClips();
+      if (readPreferences().isWatchingByItself) void desk.watchClips();
     },
   };
 }
