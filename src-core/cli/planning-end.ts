@@ -1,5 +1,5 @@
 import type { Problem } from '../contract/problem.ts';
-import { getPlanNames } from './lesson-names.ts';
+import { getPlanNames } from '../host/lesson-names.ts';
 import type { OpenFolder } from './open-folder.ts';
 import { formatJson, getExitCode, PLAIN_NAMES, sayProblems, toJsonProblem } from './say.ts';
 import type { ExitCode, Terminal } from './terminal.ts';

@@ -6,9 +6,9 @@ import type { GradedLesson } from '../../src-core/app/graded-lesson.ts';
 import { openLesson } from '../../src-core/app/open-lesson.ts';
 import { buildGradeJson } from '../../src-core/cli/grade-json.ts';
 import { formatGrade } from '../../src-core/cli/grade-text.ts';
-import { getLessonNames } from '../../src-core/cli/lesson-names.ts';
 import { formatJson } from '../../src-core/cli/say.ts';
 import type { Problem } from '../../src-core/contract/problem.ts';
+import { getLessonNames } from '../../src-core/host/lesson-names.ts';
 import { openLessonPorts } from '../../src-core/host/lesson-ports.ts';
 import { getFileRole } from '../../src-core/intake/found-file.ts';
 

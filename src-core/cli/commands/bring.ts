@@ -2,7 +2,7 @@ import path from 'node:path';
 import { count } from '../../../renderer/text/english/amounts.ts';
 import { bringClips } from '../../app/bring-clips.ts';
 import { listSources, openBringPorts } from '../../host/bring-ports.ts';
-import { getPlanNames } from '../lesson-names.ts';
+import { getPlanNames } from '../../host/lesson-names.ts';
 import { openFolder } from '../open-folder.ts';
 import { formatJson, getExitCode, sayProblems, toJsonProblem } from '../say.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';

@@ -1,6 +1,6 @@
 import { count } from '../../../renderer/text/english/amounts.ts';
 import { checkReadiness } from '../../app/edit-plan.ts';
-import { getPlanNames } from '../lesson-names.ts';
+import { getPlanNames } from '../../host/lesson-names.ts';
 import { openFolder } from '../open-folder.ts';
 import { formatJson, getExitCode, sayProblems, toJsonProblem } from '../say.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';

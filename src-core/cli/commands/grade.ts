@@ -1,7 +1,7 @@
 import { gradeLesson } from '../../app/grade-lesson.ts';
+import { getLessonNames } from '../../host/lesson-names.ts';
 import { buildGradeJson } from '../grade-json.ts';
 import { formatGrade, isOpen } from '../grade-text.ts';
-import { getLessonNames } from '../lesson-names.ts';
 import { type LessonOptions, openFolder } from '../open-folder.ts';
 import { formatJson, getExitCode, sayProblems } from '../say.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';

@@ -1,1 +1,0 @@
-export { getLessonNames, getPlanNames } from '../host/lesson-names.ts';
