@@ -8,12 +8,11 @@ import type { Job } from '../app/ports.ts';
 import { draftPaper, parseSheetOrder, type TypedSheetOrder } from '../app/print-sheet.ts';
 import type { Problem } from '../contract/problem.ts';
 import { writeFileAtomically } from '../host/atomic-write.ts';
-import { buildWorkbook } from '../host/build-workbook.ts';
 import { getLessonNames } from '../host/lesson-names.ts';
-import { printSheet } from '../host/pdf/print-sheet.ts';
 import type { StillSource } from '../host/pdf/sheet-stills.ts';
 import { readBundle } from '../host/read-bundle.ts';
 import { writeBundle } from '../host/write-bundle.ts';
+import type { ExportWord } from './export-words.ts';
 
 /** What `export` was asked for, as typed; paper, grey and stills are for what is printed. */
 export interface KindOptions extends TypedSheetOrder {
@@ -68,6 +67,7 @@ const xlsx: ExportKind = {
     const own = problems.filter(({ code }) => code !== 'sheet-id-formula');
     if (sheet === null) return { isWritten: false, check, problems: own };
     const account = draftAccount(graded, ACCOUNT);
+    const { buildWorkbook } = await import('../host/build-workbook.ts');
     const bytes = await buildWorkbook({ marks: sheet, account, names: ACCOUNT.sheets });
     const written = await writeFileAtomically(path.resolve(options.out), bytes);
     return { isWritten: written.ok, check, problems: [...own, ...written.problems] };
@@ -85,6 +85,7 @@ const pdf: ExportKind = {
     const evenWithOpenFlags = options.withOpenFlags === true;
     const draft = draftPaper(graded, parsed.order, { evenWithOpenFlags });
     const place = { file: path.resolve(options.out), stills, names: getLessonNames(graded) };
+    const { printSheet } = await import('../host/pdf/print-sheet.ts');
     const printed = await printSheet(draft, place, job);
     return { isWritten: printed.ok, check: draft.check, problems: printed.problems };
   },
@@ -149,11 +150,11 @@ function buildOneRosterKind(version: '1.1' | '1.2'): ExportKind {
   };
 }
 
-/** Every kind of export, by the word after `--to`. */
-export const EXPORT_KINDS: ReadonlyMap<string, ExportKind> = new Map([
-  ['csv', csv],
-  ['xlsx', xlsx],
-  ['pdf', pdf],
-  ['oneroster', buildOneRosterKind('1.2')],
-  ['oneroster-1.1', buildOneRosterKind('1.1')],
-]);
+/** Every kind of export, by its word. */
+export const EXPORT_KINDS: Readonly<Record<ExportWord, ExportKind>> = {
+  csv,
+  xlsx,
+  pdf,
+  oneroster: buildOneRosterKind('1.2'),
+  'oneroster-1.1': buildOneRosterKind('1.1'),
+};

@@ -1,18 +1,38 @@
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
+import { buildSync } from 'esbuild';
 
-/** A program as one file near the packages that it needs, so that a start takes no longer than Node itself. */
-export async function bundleProgram(source: URL): Promise<string> {
-  const name = path.basename(source.pathname, '.ts');
-  const outfile = fileURLToPath(new URL(`../../node_modules/.cache/routemark-${name}.mjs`, import.meta.url));
-  await build({
-    entryPoints: [fileURLToPath(source)],
+const CACHE = fileURLToPath(new URL('../../node_modules/.cache/', import.meta.url));
+const ANALYSIS_WORKER = new URL('../../src-core/host/analysis-worker.ts', import.meta.url);
+
+const bundled = new Map<string, string>();
+
+/**
+ * A program and its analysis threads as a few files near the packages that they need, built once a process: a start
+ * then takes hardly longer than Node itself, where the source is translated anew at each.
+ */
+export function bundleProgram(source: URL): string {
+  const known = bundled.get(source.href);
+  if (known !== undefined) return known;
+  const program = bundle(path.basename(source.pathname, '.ts'), source);
+  bundled.set(source.href, program);
+  return program;
+}
+
+function bundle(name: string, source: URL): string {
+  const outdir = path.join(CACHE, `routemark-${name}-${process.pid}`);
+  mkdirSync(outdir, { recursive: true });
+  process.once('exit', () => rmSync(outdir, { recursive: true, force: true }));
+  writeFileSync(path.join(outdir, 'package.json'), '{"type": "module"}\n');
+  buildSync({
+    entryPoints: { [name]: fileURLToPath(source), 'analysis-worker': fileURLToPath(ANALYSIS_WORKER) },
     bundle: true,
+    splitting: true,
     platform: 'node',
     format: 'esm',
     packages: 'external',
-    outfile,
+    outdir,
   });
-  return outfile;
+  return path.join(outdir, `${name}.js`);
 }

@@ -1,10 +1,11 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { createRequire } from 'node:module';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { getCommandLine } from './bundle-command-line.ts';
+import { bundleProgram } from './bundle-program.ts';
 
 const LOADER = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href;
-const MAIN = fileURLToPath(new URL('../../src-core/cli/main.ts', import.meta.url));
+/** Where the command line starts. */
+export const MAIN = new URL('../../src-core/cli/main.ts', import.meta.url);
 
 /** How a run of the command line ended, and all it printed. */
 export interface CommandEnd {
@@ -36,7 +37,7 @@ export interface RunningCommand {
 /** Starts the real command line as a process of its own, its streams in pipes. */
 export function startRoutemark(args: readonly string[], options: CommandOptions = {}): RunningCommand {
   const { cwd, input = '', env = {}, user, isFromSource = false } = options;
-  const start = isFromSource ? ['--import', LOADER, MAIN] : [getCommandLine()];
+  const start = isFromSource ? ['--import', LOADER, fileURLToPath(MAIN)] : [bundleProgram(MAIN)];
   const child = spawn(process.execPath, [...start, ...args], {
     ...(cwd !== undefined && { cwd }),
     ...(user !== undefined && { uid: user, gid: user }),

@@ -37,7 +37,7 @@ test(`${KILLS} kills of a desk in the middle of deciding lose no acknowledged de
   const folder = makeTemporaryFolder();
   const lesson = path.join(folder, 'lesson');
   await writeSmallLesson(lesson);
-  const desk = await bundleProgram(new URL('./desk-writer.ts', import.meta.url));
+  const desk = bundleProgram(new URL('./desk-writer.ts', import.meta.url));
   const random = seededRandom(41);
   const acknowledged: string[] = [];
   for (let killed = 0; killed < KILLS; killed += 1) {

@@ -1,21 +1,14 @@
-import { execFile } from 'node:child_process';
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { promisify } from 'node:util';
 import { parseJournal } from '../../src-core/lesson-file/journal-file.ts';
 import type { replayJournal } from '../../src-core/marking/replay.ts';
+import { routemark } from './command-line.ts';
 
-const MAIN = fileURLToPath(new URL('../../src-core/cli/main.ts', import.meta.url));
-
-const run = (args: readonly string[]) =>
-  promisify(execFile)(process.execPath, ['--import', 'tsx', MAIN, ...args]).catch(
-    (error: { code?: number; stderr?: string; stdout?: string }) => {
-      // 1: done, with something to look at.
-      if (error.code !== 1) throw error;
-      return { stdout: error.stdout ?? '', stderr: error.stderr ?? '' };
-    },
-  );
+/** Runs a command that must come to an end with its work done; 1 says that something in it wants a look. */
+async function run(args: readonly string[]): Promise<void> {
+  const { code, stderr } = await routemark(args);
+  if (code !== 0 && code !== 1) throw new Error(stderr);
+}
 
 /** The same decisions by the command line in a fresh copy of the lesson, and the sheet that it writes. */
 export async function exportByCommandLine(folder: string, fresh: string): Promise<Buffer> {

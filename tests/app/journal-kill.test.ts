@@ -2,12 +2,11 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
 import { expect, test } from 'vitest';
 import { parseJournal } from '../../src-core/lesson-file/journal-file.ts';
 import { type Random, seededRandom } from '../../src-core/platform/seeded-random.ts';
 import { makeTemporaryFolder } from '../unit/host/temporary-folder.ts';
+import { bundleProgram } from './bundle-program.ts';
 
 // A kill shows what the program acknowledges too early and what it leaves half-written. It does not show what a
 // power cut would: the system's own memory of the file survives a kill, so the sync itself is not proven here.
@@ -25,22 +24,6 @@ interface Run {
   readonly acknowledged: readonly string[];
   /** `SIGKILL` where it was still deciding; an exit code where it ended by itself, which it should not. */
   readonly end: string | number | null;
-}
-
-/** The marking run as one plain file, so that a start takes no longer than Node itself. */
-async function bundleWriter(folder: string): Promise<string> {
-  const outfile = path.join(folder, 'journal-writer.mjs');
-  await build({
-    entryPoints: [fileURLToPath(new URL('./journal-writer.ts', import.meta.url))],
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    banner: {
-      js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
-    },
-    outfile,
-  });
-  return outfile;
 }
 
 /** Starts a run and kills it: `beforeFirst` ms after its start, or `afterFirst` ms after its first acknowledgement. */
@@ -103,7 +86,7 @@ function expectNothingLost(file: string, runs: readonly Run[]): void {
 
 test(`${KILLS} kills at random moments of marking lose no acknowledged decision`, async () => {
   const folder = makeTemporaryFolder();
-  const writer = await bundleWriter(folder);
+  const writer = bundleProgram(new URL('./journal-writer.ts', import.meta.url));
   const random = seededRandom(2026);
   let acknowledged = 0;
   for (let killed = 0; killed < KILLS; killed += KILLS_EACH) {

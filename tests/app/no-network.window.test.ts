@@ -6,7 +6,8 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { writeSmallLesson } from '../contract/small-lesson.ts';
 import { canBrowse } from './browser.ts';
-import { getCommandLine } from './bundle-command-line.ts';
+import { bundleProgram } from './bundle-program.ts';
+import { MAIN } from './command-line.ts';
 
 // The kernel counts for each network namespace what it had no route for: whatever a program and its children ask of
 // another host, name servers included, whether they say so or not. It counts IPv4 alone, which all of them would try.
@@ -57,7 +58,7 @@ describe.runIf(canBeAlone())('where nothing but loopback can be reached', () => 
   });
 
   test('the command line watches and grades a lesson and asks for nobody', async () => {
-    const program = getCommandLine();
+    const program = bundleProgram(MAIN);
     const clip = path.join(folder, 'lesson/clips/teal/IMG_1000.MP4');
     expect(await runAlone(program, 'evidence', clip)).toMatchObject({ code: 0, stderr: '' });
     const { code, stdout, stderr } = await runAlone(program, 'grade', path.join(folder, 'lesson'));

@@ -67,7 +67,7 @@ describe.skipIf(!canBrowse())('a window and its host', () => {
     const lesson = path.join(parent, 'lesson');
     await mkdir(lesson);
     await writeSmallLesson(lesson);
-    const program = await bundleProgram(new URL('./desk-server.ts', import.meta.url));
+    const program = bundleProgram(new URL('./desk-server.ts', import.meta.url));
     const args = [program, lesson, path.join(parent, 'home'), await buildPage()];
     const browser = await chromium.launch({ executablePath: findChromium() ?? '', args: CHROMIUM_ARGS });
     onTestFinished(() => browser.close());

@@ -7,6 +7,7 @@ import { getLessonNames } from '../../host/lesson-names.ts';
 import { getSchoolDay } from '../../host/school-day.ts';
 import { EXPORT_KINDS, type KindOptions, type KindWriting } from '../export-kinds.ts';
 import { findPlaceRefusal } from '../export-place.ts';
+import { EXPORT_WORDS } from '../export-words.ts';
 import { type LessonOptions, type OpenFolder, openFolder } from '../open-folder.ts';
 import { formatJson, getExitCode, sayProblems, toJsonProblem } from '../say.ts';
 import { buildStillSource } from '../still-source.ts';
@@ -14,7 +15,7 @@ import type { ExitCode, Terminal } from '../terminal.ts';
 
 /** The options of `export` as typed. */
 export interface ExportOptions extends LessonOptions, KindOptions {
-  /** Kind of sheet: a word that `EXPORT_KINDS` knows. */
+  /** Kind of sheet: one of `EXPORT_WORDS`. */
   readonly to: string;
   readonly by?: string;
 }
@@ -25,10 +26,10 @@ export async function runExport(
   options: ExportOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
-  const kind = EXPORT_KINDS.get(options.to);
+  const kind = findKind(options.to);
   const refusal = kind
     ? (kind.findRefusal(options) ?? (await findPlaceRefusal({ folder, ...options })))
-    : `A sheet cannot be written as “${options.to}”. Write --to ${[...EXPORT_KINDS.keys()].join(', --to ')}.`;
+    : `A sheet cannot be written as “${options.to}”. Write --to ${EXPORT_WORDS.join(', --to ')}.`;
   if (!kind || refusal) {
     terminal.say(`! ${refusal}\n`);
     return 2;
@@ -51,6 +52,11 @@ export async function runExport(
   }
   if (!writing.isWritten) return 2;
   return writing.check?.isFinal ? getExitCode(problems) : 1;
+}
+
+function findKind(typed: string) {
+  const word = EXPORT_WORDS.find((known) => known === typed);
+  return word && EXPORT_KINDS[word];
 }
 
 /** The record of what was written; one that fails does not unwrite the sheet. */

@@ -6,7 +6,6 @@ import { gradeLesson } from '../../app/grade-lesson.ts';
 import type { GradedLesson } from '../../app/graded-lesson.ts';
 import { draftPaper, parseSheetOrder } from '../../app/print-sheet.ts';
 import { getLessonNames } from '../../host/lesson-names.ts';
-import { printSheet } from '../../host/pdf/print-sheet.ts';
 import { findPaperRefusal } from '../export-kinds.ts';
 import { findPlaceRefusal } from '../export-place.ts';
 import { toOneLine } from '../one-line.ts';
@@ -96,6 +95,7 @@ async function print(
   const draft = draftPaper(graded, parsed.order, { evenWithOpenFlags: true, pupil: options.pupil ?? null });
   const names = getLessonNames(graded);
   const stills = buildStillSource(open, graded, { folder, ...options });
+  const { printSheet } = await import('../../host/pdf/print-sheet.ts');
   const printed = await printSheet(draft, { file: path.resolve(options.out), stills, names }, terminal.job);
   const problems = [...open.problems, ...printed.problems];
   const pages = printed.ok ? printed.value.pageCount : 0;
