@@ -81,8 +81,11 @@ export interface LessonPorts {
   readonly readFile: (path: string) => Promise<FileReading | null>;
   /** Null where the file cannot be read to its end. */
   readonly readFullHash: (path: string) => Promise<string | null>;
-  /** Takes a first look, codes included; answers from the evidence cache where this content was looked at before. */
-  readonly lookAt: (path: string, contentId: string) => Promise<LookReading>;
+  /**
+   * Takes a first look, codes included; answers from the evidence cache where this content was looked at before. The
+   * length is the container's; null where it states none.
+   */
+  readonly lookAt: (path: string, contentId: string, durationSeconds: Seconds | null) => Promise<LookReading>;
   /** Watches a clip whole; the one on the screen goes first, and what nobody waits for gives way to all else. */
   readonly watch: (path: string, contentId: string, urgency: WatchUrgency) => Promise<WatchReading>;
   /** What an earlier watching gave; null where there was none, or the cache was deleted. Decodes nothing. */

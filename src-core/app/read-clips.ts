@@ -124,7 +124,11 @@ async function readAllCards(
   let done = 0;
   await ports.mapAll(search, async (clip) => {
     job.signal.throwIfAborted();
-    const { readings, look, problems } = await ports.lookAt(getPath(clip, null), clip.id);
+    const { readings, look, problems } = await ports.lookAt(
+      getPath(clip, null),
+      clip.id,
+      clip.facts?.durationSeconds ?? null,
+    );
     const card = voteCards(readings, plan);
     looks.set(clip.id, { card, lookProblems: problems, evidence: { ...NO_EVIDENCE, look } });
     job.onClips?.(merge);

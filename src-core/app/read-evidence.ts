@@ -49,7 +49,7 @@ export async function watchClip(
 ): Promise<ClipReading> {
   const file = getPath(clip, null);
   const seen = await ports.watch(file, clip.id, urgency);
-  const { readings, look, problems } = await ports.lookAt(file, clip.id);
+  const { readings, look, problems } = await ports.lookAt(file, clip.id, clip.facts?.durationSeconds ?? null);
   const card = voteCards(readings, plan);
   return addPrint({ ...clip, card, lookProblems: problems, evidence: { ...clip.evidence, look } }, seen);
 }

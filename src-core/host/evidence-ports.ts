@@ -44,10 +44,10 @@ export function openEvidencePorts({
   const run = <Task extends AnalysisTask>(task: Task, priority = 0) =>
     (analysis ?? getAnalysisPool()).run(task, { signal, priority });
   return {
-    lookAt: async (relative, contentId): Promise<LookReading> => {
+    lookAt: async (relative, contentId, durationSeconds): Promise<LookReading> => {
       const known = await recallLook(cache, contentId, true);
       if (known) return known;
-      const clip = { path: getFile(relative), contentId };
+      const clip = { path: getFile(relative), contentId, durationSeconds };
       const done = await run({ kind: 'look', cacheFolder, clip, searchCards: true });
       return done.ok ? done.value : { readings: [], look: null, problems: [done.problem] };
     },

@@ -26,7 +26,7 @@ export interface ClipPlace {
   readonly path: string;
   /** Names the clip's content in the cache. */
   readonly contentId: string;
-  /** The length its container states, where that was read already; spares a question to ffmpeg. */
+  /** The length its container states, where it states one; spares a question to ffmpeg. */
   readonly durationSeconds?: Seconds | null;
 }
 
@@ -130,7 +130,7 @@ async function takeLook(
   clip: ClipPlace,
   limits: DecodeLimits,
 ): Promise<FirstLook & { readonly stills: KeptStills }> {
-  const probed = clip.durationSeconds === undefined ? await probeClip(clip.path, limits) : null;
+  const probed = clip.durationSeconds == null ? await probeClip(clip.path, limits) : null;
   if (probed?.problem) return { ...NOTHING_LOOKED_AT, problems: [probed.problem] };
   const durationSeconds = probed?.facts.durationSeconds ?? clip.durationSeconds ?? null;
   const run = decodeClip(clip.path, { pass: 'quick', durationSeconds, ...limits });

@@ -117,7 +117,8 @@ async function benchLook(ffmpeg: string, report: BenchReport): Promise<void> {
           kind: 'look',
           searchCards: false,
           cacheFolder,
-          clip: { path: file, contentId: `c${at}` },
+          // As the desk does, which has read the container before.
+          clip: { path: file, contentId: `c${at}`, durationSeconds: LOOK_SECONDS },
         }),
       ),
     );
