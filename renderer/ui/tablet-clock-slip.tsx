@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { SquadView } from '../../src-core/contract/lesson-view.ts';
+import { parseCorrection, writeCorrection } from '../../src-core/lesson/clock-correction.ts';
 import type { JournalAct } from '../../src-core/marking/journal-event.ts';
-import { parseCorrection, writeCorrection } from '../client/clock-text.ts';
 import { BRING_IN, signedSpan } from '../text/english/bring-in.ts';
 import { CLOCK } from '../text/english/clock.ts';
 import { Button } from './button.tsx';

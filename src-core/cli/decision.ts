@@ -1,6 +1,8 @@
 import { findClip, getShownAnswers } from '../app/find-clip.ts';
 import type { GradedLesson } from '../app/graded-lesson.ts';
 import { parsePerformers } from '../app/parse-performers.ts';
+import { parseCorrection } from '../lesson/clock-correction.ts';
+import { ATTENDANCES } from '../lesson/roster.ts';
 import type { JournalAct, OverrideTarget } from '../marking/journal-event.ts';
 
 /** The options of `mark`, as typed. */
@@ -184,7 +186,7 @@ function buildSquadActs(options: DecisionOptions, graded: GradedLesson): Journal
     };
   });
   if (options.clock !== undefined) {
-    acts.push({ kind: 'clock-set', squad, correctionSeconds: orBack(options.clock, readSpan) });
+    acts.push({ kind: 'clock-set', squad, correctionSeconds: orBack(options.clock, readCorrection) });
   }
   if (options.points !== undefined) acts.push(buildOverride({ type: 'squad', squad }, options));
   return acts;
@@ -254,17 +256,11 @@ function readPerformers(text: string): number | number[] {
   return found;
 }
 
-/** `37:00`, `-0:04` or `1:00:00` in seconds. */
-function readSpan(text: string): number {
-  const match = /^([+-]?)(?:(\d+):)?(\d{1,3}):(\d\d)$/.exec(text);
-  if (!match)
-    throw new DecisionError(`“${text}” is no time span. Write minutes and seconds, such as 37:00 or -0:04.`);
-  const [, sign, hours = '0', minutes = '0', seconds = '0'] = match;
-  const size = Number(hours) * 3600 + Number(minutes) * 60 + Number(seconds);
-  return sign === '-' ? -size : size;
+function readCorrection(text: string): number {
+  const seconds = parseCorrection(text);
+  if (seconds !== null) return seconds;
+  throw new DecisionError(`“${text}” is no time span. Write minutes and seconds, such as 37:00 or -0:04.`);
 }
-
-const ATTENDANCES = ['present', 'absent', 'excused', 'late'] as const;
 
 function readAttendance(text: string): (typeof ATTENDANCES)[number] {
   const found = ATTENDANCES.find((attendance) => attendance === text);

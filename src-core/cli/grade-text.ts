@@ -4,6 +4,7 @@ import { describeFlag, nameFlag } from '../../renderer/text/english/flags.ts';
 import type { Names } from '../../renderer/text/names.ts';
 import { findClipPoints } from '../app/grade-lesson.ts';
 import type { GradedClip, GradedLesson, GradedSquad, RaisedFlag } from '../app/graded-lesson.ts';
+import { ORDER_RULES } from '../marking/order-rule.ts';
 import { toOneLine } from './one-line.ts';
 import { formatTable } from './table.ts';
 
@@ -90,11 +91,12 @@ function formatFlags(open: readonly RaisedFlag[], names: Names): string {
 
 /** Each squad's points under every order rule, side by side. */
 export function formatSquadPoints({ score, lesson }: GradedLesson): string {
-  const rules = ['void-route', 'void-after', 'void-clip', 'report'] as const;
-  const heads = rules.map((rule) => `${nameOrderRule(rule)}${rule === lesson.plan.orderRule ? ' *' : ''}`);
+  const heads = ORDER_RULES.map(
+    (rule) => `${nameOrderRule(rule)}${rule === lesson.plan.orderRule ? ' *' : ''}`,
+  );
   const rows = score.squads.map(({ squad, byRule, sum }) => [
     lesson.plan.squads.find(({ code }) => code === squad)?.name ?? squad,
-    ...rules.map((rule) => `${byRule[rule].points} / ${sum.max}`),
+    ...ORDER_RULES.map((rule) => `${byRule[rule].points} / ${sum.max}`),
   ]);
   return `Points by order rule (* the plan’s; unconfirmed answers count as they stand)\n${formatTable([['', ...heads], ...rows], '  ')}`;
 }

@@ -4,7 +4,10 @@ import type { Plan, SquadCode } from './plan.ts';
 import { findSquadByName } from './squad-name.ts';
 
 /** Whether a pupil was there. `excused` has no reason here on purpose: a medical reason is never stored. */
-export type Attendance = 'present' | 'absent' | 'excused' | 'late';
+export type Attendance = (typeof ATTENDANCES)[number];
+
+/** The words of attendance, as roster.csv has them. */
+export const ATTENDANCES = ['present', 'absent', 'excused', 'late'] as const;
 
 /** What a pupil's family has said to filming, as far as the school has told. */
 export type Consent = 'given' | 'withheld';
@@ -32,7 +35,6 @@ export interface RosterReading {
 }
 
 const REQUIRED = ['id', 'given', 'family', 'squad'] as const;
-const ATTENDANCES: readonly string[] = ['present', 'absent', 'excused', 'late'];
 const LOCAL_TIME = /^([01]\d|2[0-3]):[0-5]\d$/;
 
 /** What decoding puts in the place of a letter that is not UTF-8. */
@@ -112,12 +114,13 @@ function readPresence(
   line: number,
   problems: RosterProblem[],
 ): Pick<Pupil, 'attendance' | 'arrived'> {
-  const attendance = (fields.attendance || 'present').toLowerCase();
-  if (!ATTENDANCES.includes(attendance)) {
-    problems.push({ code: 'roster-attendance-unknown', line, value: attendance });
+  const word = (fields.attendance || 'present').toLowerCase();
+  const attendance = ATTENDANCES.find((known) => known === word);
+  if (!attendance) {
+    problems.push({ code: 'roster-attendance-unknown', line, value: word });
     return { attendance: 'present', arrived: null };
   }
-  if (attendance !== 'late') return { attendance: attendance as Attendance, arrived: null };
+  if (attendance !== 'late') return { attendance, arrived: null };
   const arrived = (fields.arrived ?? '').padStart(5, '0');
   if (!fields.arrived) problems.push({ code: 'roster-arrival-missing', line });
   else if (!LOCAL_TIME.test(arrived))

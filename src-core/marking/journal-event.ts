@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { LONGEST_CORRECTION_SECONDS } from '../lesson/clock-correction.ts';
+import { ATTENDANCES } from '../lesson/roster.ts';
 import { MOST_LANES } from './given-lanes.ts';
 
 // Names of clips, squads, criteria and pupils are taken as they come: a plan that was edited since must not turn
@@ -28,11 +30,7 @@ const decisions = [
   z.strictObject({
     kind: z.literal('clock-set'),
     squad: name,
-    correctionSeconds: z
-      .number()
-      .min(-400 * 86_400)
-      .max(400 * 86_400)
-      .nullable(),
+    correctionSeconds: z.number().min(-LONGEST_CORRECTION_SECONDS).max(LONGEST_CORRECTION_SECONDS).nullable(),
   }),
   /** Whether a clip meets a criterion; null: undecided again. */
   z.strictObject({
@@ -78,7 +76,7 @@ const decisions = [
   z.strictObject({
     kind: z.literal('attendance-set'),
     pupil: name,
-    attendance: z.enum(['present', 'absent', 'excused', 'late']).nullable(),
+    attendance: z.enum(ATTENDANCES).nullable(),
     arrived: z
       .string()
       .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'local-time')

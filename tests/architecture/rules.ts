@@ -67,7 +67,7 @@ const STAGE_VALUES: Readonly<Record<Stage, readonly Stage[]>> = {
   contract: ['platform'],
   app: STAGES.slice(0, LAST_PURE),
   host: ['platform', 'media', 'signal', 'evidence', 'contract', 'app'],
-  cli: ['app', 'contract', 'host'],
+  cli: ['lesson', 'marking', 'app', 'contract', 'host'],
 };
 
 /** Stages that may read other stages' zod schemas, to check what comes from a file or a face. */

@@ -79,7 +79,7 @@ describe('decisions as typed', () => {
     ['points that are none', { clip: 'tA', points: 'two', reason: 'x' }, /no number/],
     ['more than a criterion gives', { squad: 'teal', earns: 'care=3' }, /Write 0 to 2/],
     ['a criterion without points', { squad: 'teal', earns: 'care' }, /Write 0 to 2/],
-    ['an odd time span', { squad: 'teal', clock: '37' }, /no time span/],
+    ['an odd time span', { squad: 'teal', clock: 'soon' }, /no time span/],
     ['an unknown attendance', { pupil: 'k-teal', attendance: 'ill' }, /present, absent, excused, late/],
     [
       'an arrival of one who is not late',

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { parseCorrection, writeCorrection } from '../../../renderer/client/clock-text.ts';
 import { buildHash, readRoute } from '../../../renderer/client/route.ts';
 import { countPlan, countWay } from '../../../renderer/client/way-counts.ts';
 import { KEY_WORDS, nameCombo } from '../../../renderer/text/english/keys.ts';
@@ -14,28 +13,6 @@ import {
 } from '../../../renderer/ui/keys/key-table.ts';
 import { getBibTone } from '../../../src-core/lesson/pinnie-pattern.ts';
 import { buildFlag, buildView, buildWalk } from './walked-lesson.ts';
-
-describe('clock corrections as typed', () => {
-  test.each([
-    ['31', 31],
-    ['+31', 31],
-    ['−0:45', -45],
-    ['-0:45', -45],
-    ['1:02:00', 3720],
-    [' +2.5 s ', 2.5],
-    ['0,5', 0.5],
-  ])('%s is %d seconds', (text, seconds) => {
-    expect(parseCorrection(text)).toBe(seconds);
-  });
-
-  test.each(['', 'soon', '1:75', '--3', '1:2:3:4', '99999999'])('“%s” is none', (text) => {
-    expect(parseCorrection(text)).toBeNull();
-  });
-
-  test.each([31, -45, 3720, 2.5, 2220.3])('%d can be typed again as it is written', (seconds) => {
-    expect(parseCorrection(writeCorrection(seconds))).toBeCloseTo(seconds, 0);
-  });
-});
 
 describe('the address of the window', () => {
   test('leads back to lesson, step and target', () => {

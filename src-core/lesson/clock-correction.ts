@@ -1,5 +1,5 @@
-/** Longest correction that a tablet's clock can be given: 400 days, as the journal takes it. */
-const LONGEST_SECONDS = 400 * 86_400;
+/** Longest correction that a tablet's clock can be given, in seconds: 400 days. */
+export const LONGEST_CORRECTION_SECONDS = 400 * 86_400;
 
 /**
  * Reads a clock correction as typed: `31`, `+31`, `-0:45`, `−1:02:00` (hours, minutes, seconds). Null where it is no
@@ -13,7 +13,7 @@ export function parseCorrection(text: string): number | null {
     .replace(',', '.')
     .split(':')
     .reduce((sum, part) => sum * 60 + Number(part), 0);
-  if (seconds > LONGEST_SECONDS) return null;
+  if (seconds > LONGEST_CORRECTION_SECONDS) return null;
   return sign === '' || sign === '+' ? seconds : -seconds;
 }
 
