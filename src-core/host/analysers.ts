@@ -135,7 +135,7 @@ function viewAsBytes({ buffer, byteOffset, byteLength }: Float32Array): Uint8Arr
 }
 
 /** A movement as it is kept; the options it was read with are part of its entry's name. */
-const MOVEMENT_VERSION = 4;
+const MOVEMENT_VERSION = 5;
 
 /** Reps, unison and camera motion under one set of options, such as `movement-3f9a12`. */
 export function defineMovementAnalyser(optionsKey: string) {

@@ -11,8 +11,10 @@ import { getChanceAgreement, measureAgreement } from '../../src-core/signal/orde
 
 /** The lesson's usual tolerance, in seconds. */
 export const TOLERANCE_SECONDS = 0.35;
-/** Half the width of the band round the tolerance in which either answer will do. */
-const BAND_SECONDS = 0.1;
+/** Half the width of the band round the largest lag that counts in which either answer will do; less for fast exercises. */
+const BAND = { seconds: 0.1, cycles: 1 / 14 } as const;
+/** However long the tolerance, nobody further from the group than this share of a cycle is together with it. */
+const TOGETHER_CYCLES = 1 / 6;
 
 /** Where the reps come from, and whether the number of lanes is said or estimated. */
 export interface SweepWay {
@@ -108,8 +110,10 @@ function judgeTogether(scene: UnisonScene, found: UnisonFinding | null): boolean
   if (family === 'alone' || family === 'idle') return found === null;
   const missed = Math.max(...truth.lanes.map(({ cycles }) => truth.cycles - cycles));
   const worst = findWorstLag(truth);
-  if (missed <= 1 && Math.abs(worst - TOLERANCE_SECONDS) < BAND_SECONDS) return null;
-  return found?.together === (missed <= 1 && worst <= TOLERANCE_SECONDS);
+  const reach = Math.min(TOLERANCE_SECONDS, TOGETHER_CYCLES * truth.cycleSeconds);
+  const band = Math.min(BAND.seconds, BAND.cycles * truth.cycleSeconds);
+  if (missed <= 1 && Math.abs(worst - reach) < band) return null;
+  return found?.together === (missed <= 1 && worst <= reach);
 }
 
 /** Figures over many scenes. */

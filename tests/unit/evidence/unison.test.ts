@@ -79,8 +79,31 @@ describe('unison', () => {
   test('proposes "not together" once a lane is further behind than the tolerance, and heeds a wider one', () => {
     const performers = [LEFT, MIDDLE, { ...RIGHT, lagSeconds: 0.75 }];
     expect(measure(performers)?.together).toBe(false);
-    const motion = makeMotion(performers, CLIP);
-    expect(measureUnison(motion, countReps(CLIP), { toleranceSeconds: 0.8 })?.together).toBe(true);
+    const slow = { ...CLIP, cycleSeconds: 4 };
+    expect(measure(performers, slow, 3)?.together).toBe(false);
+    const motion = makeMotion(performers, slow);
+    expect(measureUnison(motion, countReps(slow), { lanes: 3, toleranceSeconds: 0.8 })?.together).toBe(true);
+  });
+
+  test.each([0.5, 0.7, 1])(
+    'at a cycle of %d s is not proposed for whoever is anywhere in it',
+    (cycleSeconds) => {
+      const clip = { ...CLIP, cycleSeconds, cycles: 16 };
+      const apart = (share: number) => measure([LEFT, { ...RIGHT, lagSeconds: share * cycleSeconds }], clip);
+      expect(apart(0)?.together).toBe(true);
+      for (const share of [0.4, 0.5, 0.6]) {
+        const found = apart(share);
+        expect(found?.together, `${share}`).toBe(false);
+        expect(found?.score, `${share}`).toBeLessThan(0.1);
+      }
+      expect(apart(0.5)?.alternating).toBe(true);
+      expect(apart(0)?.reachSeconds).toBeCloseTo(cycleSeconds / 6, 1);
+    },
+  );
+
+  test('forgives one missed rep of few', () => {
+    const clip = { ...CLIP, cycles: 4 };
+    expect(measure([LEFT, MIDDLE, { ...RIGHT, missed: [3] }], clip)?.together).toBe(true);
   });
 
   test('counts the reps of each lane: one who stands through four of ten did six', () => {
