@@ -54,7 +54,7 @@ export interface UnisonFinding {
   readonly missingLanes: number;
   /** Reps of the group, of which each lane did some. */
   readonly repCount: number;
-  /** Ascending, half overlapping. */
+  /** Ascending, overlapping by half or more. */
   readonly windows: readonly UnisonWindow[];
   /** True where the lanes keep even distances in the cycle (by turns, or half and half) instead of one beat. */
   readonly alternating: boolean;

@@ -6,7 +6,7 @@ import { type LaneFlow, measureReturning, scaleLane, sumLane, weighCells } from 
 import { type Lane, splitLanes, splitLanesAt } from '../signal/lanes.ts';
 import type { MotionSeries } from '../signal/motion-series.ts';
 import { findLagSeconds } from '../signal/phase.ts';
-import { findTurns } from './alternation.ts';
+import { isAlternating } from './alternation.ts';
 import { type LanePhase, measurePhases } from './lane-phases.ts';
 import { LANE_REP_RULE, measureReps, type RepSteps } from './lane-reps.ts';
 import type { RepsFinding } from './reps-finding.ts';
@@ -58,7 +58,7 @@ export function measureUnison(
   const found = lanes.map((lane, index) => describeLane(lane, phases[index], clip));
   const moments = traceAgreement(phases, runs.flatMap(listMiddles));
   const isSteady = phases.every(({ steadiness }) => steadiness >= STEADY);
-  const alternating = isSteady && findTurns(phases.map(({ phase }) => phase)) !== null;
+  const alternating = isSteady && isAlternating(phases.map(({ phase }) => phase));
   return {
     score: averageScore(moments),
     lanes: found,

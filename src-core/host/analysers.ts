@@ -111,22 +111,22 @@ const motionHead = z.strictObject({
 });
 
 /** A clip's motion; what counts reps and measures unison starts from it, so that a change there decodes nothing. */
-export const motionAnalyser = definePackedAnalyser<MotionSeries, z.infer<typeof motionHead>>('motion', 2, {
+export const motionAnalyser = definePackedAnalyser<MotionSeries, z.infer<typeof motionHead>>('motion', 3, {
   head: motionHead,
-  pack: ({ u, v, camera, residual, fine, ...head }) => ({
+  pack: ({ u, v, camera, fine, ...head }) => ({
     head: { ...head, fine: { columns: fine.columns, rows: fine.rows } },
-    parts: [u, v, camera, residual, fine.u, fine.v].map(viewAsBytes),
+    parts: [u, v, camera, fine.u, fine.v].map(viewAsBytes),
   }),
   unpack: (head, parts) => {
     const { frameCount, columns, rows, fine } = head;
-    const [u, v, camera, residual, fineU, fineV] = parts.map(
+    const [u, v, camera, fineU, fineV] = parts.map(
       (part) => new Float32Array(part.buffer, 0, part.byteLength >> 2),
     );
     if (u?.length !== frameCount * columns * rows || v?.length !== u.length) return null;
-    if (camera?.length !== frameCount * 4 || residual?.length !== frameCount) return null;
+    if (camera?.length !== frameCount * 4) return null;
     if (fineU?.length !== frameCount * fine.columns * fine.rows || fineV?.length !== fineU.length)
       return null;
-    return { ...head, u, v, camera, residual, fine: { ...fine, u: fineU, v: fineV } };
+    return { ...head, u, v, camera, fine: { ...fine, u: fineU, v: fineV } };
   },
 });
 

@@ -7,7 +7,7 @@ import { measureUnison } from '../../src-core/evidence/unison.ts';
 import type { UnisonFinding } from '../../src-core/evidence/unison-finding.ts';
 import { createMotionReader } from '../../src-core/signal/motion-reader.ts';
 import type { MotionSeries } from '../../src-core/signal/motion-series.ts';
-import { getChanceAgreement, measureAgreement } from '../../src-core/signal/order-parameter.ts';
+import { measureAgreement, rescaleAgreement } from '../../src-core/signal/order-parameter.ts';
 
 /** The lesson's usual tolerance, in seconds. */
 export const TOLERANCE_SECONDS = 0.35;
@@ -142,11 +142,10 @@ export interface SweepFigures {
 
 /** How far a group's lags agree beyond chance; below 0 where they agree less. */
 function findExcess(lags: readonly { readonly lagSeconds: number }[], cycleSeconds: number): number {
-  const chance = getChanceAgreement(lags.length);
   const { length } = measureAgreement(
     lags.map(({ lagSeconds }) => (2 * Math.PI * lagSeconds) / cycleSeconds),
   );
-  return (length - chance) / (1 - chance);
+  return rescaleAgreement(length, lags.length);
 }
 
 function averageChance(

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { RepsFinding } from '../../../src-core/evidence/reps-finding.ts';
 import { measureUnison } from '../../../src-core/evidence/unison.ts';
 import type { GivenLanes } from '../../../src-core/evidence/unison-finding.ts';
+import { listWindows } from '../../../src-core/evidence/unison-score.ts';
 import { listBoundaries, type MadeClip, type MadePerformer, makeMotion } from './made-motion.ts';
 
 const CLIP: MadeClip = { cycleSeconds: 2, cycles: 10 };
@@ -194,6 +195,19 @@ describe('unison', () => {
       expect(score).toBeGreaterThan(0.95);
     }
     expect((windows[1]?.fromSeconds ?? 0) - (windows[0]?.fromSeconds ?? 0)).toBeCloseTo(3, 1);
+  });
+
+  test('has no window beyond 10 s, whatever is left over', () => {
+    const moments = Array.from({ length: 10 }, (_, at) => ({ atSeconds: 2 + 3 * at, excess: 1 }));
+    const windows = listWindows(moments, 3);
+    expect(windows.map(({ fromSeconds, toSeconds }) => toSeconds - fromSeconds)).toEqual(
+      windows.map(() => expect.closeTo(9, 6)),
+    );
+    expect([windows[0]?.fromSeconds, windows.at(-1)?.toSeconds]).toEqual([2, 29]);
+    const slow = listWindows(moments, 8);
+    expect(slow.length).toBeGreaterThan(4);
+    for (const { fromSeconds, toSeconds } of slow) expect(toSeconds - fromSeconds).toBeCloseTo(10, 6);
+    expect(listWindows(moments.slice(0, 1), 3)).toEqual([{ fromSeconds: 2, toSeconds: 2, score: 1 }]);
   });
 
   test('is unknown of one alone, of nobody, and where nothing is periodic', () => {

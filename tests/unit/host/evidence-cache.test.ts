@@ -111,7 +111,6 @@ describe('entries that are mostly bytes', () => {
         v: Float32Array.from([0, 0, 0, 0, -4, -3, -2, -1]),
       },
       camera: new Float32Array(8),
-      residual: Float32Array.from([0, 1.5]),
     };
     await cache.write('7c1e', motionAnalyser, motion);
     expect(await cache.read('7c1e', motionAnalyser)).toEqual(motion);
