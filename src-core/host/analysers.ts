@@ -16,11 +16,6 @@ const keptProblems = z.array(
   ]),
 );
 
-/** Whether all of these would come again. */
-export function areKept(problems: readonly EvidenceProblem[]): boolean {
-  return keptProblems.safeParse(problems).success;
-}
-
 /** The codes read in a clip, and how thoroughly it was searched. */
 export interface KeptCards {
   readonly readings: readonly CardReading[];
@@ -63,18 +58,18 @@ export interface KeptWatch {
   /** False: not one picture came, so that neither motion nor stills are kept. */
   readonly hasMotion: boolean;
   /** The versions of the entries that the same watching left. */
-  readonly parts: { readonly motion: number; readonly stills: number };
+  readonly parts: { readonly motion: number; readonly stills: number; readonly look: number };
 }
 
 /** The print of a clip's changes, and what went wrong while it was watched. */
 export const watchAnalyser = defineJsonAnalyser<KeptWatch>(
   'watch',
-  1,
+  2,
   z.strictObject({
     print: z.strictObject({ seconds: z.array(z.string()) }),
     problems: keptProblems,
     hasMotion: z.boolean(),
-    parts: z.strictObject({ motion: z.int(), stills: z.int() }),
+    parts: z.strictObject({ motion: z.int(), stills: z.int(), look: z.int() }),
   }),
 );
 
@@ -134,8 +129,11 @@ function viewAsBytes({ buffer, byteOffset, byteLength }: Float32Array): Uint8Arr
   return new Uint8Array(buffer, byteOffset, byteLength);
 }
 
-/** A movement as it is kept; the options it was read with are part of its entry's name. */
-const MOVEMENT_VERSION = 5;
+/**
+ * A movement as it is kept; the options it was read with are part of its entry's name. It is as old as the motion it was
+ * read from, whose version stands before its own.
+ */
+const MOVEMENT_VERSION = motionAnalyser.version * 1000 + 5;
 
 /** Reps, unison and camera motion under one set of options, such as `movement-3f9a12`. */
 export function defineMovementAnalyser(optionsKey: string) {

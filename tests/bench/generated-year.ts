@@ -133,7 +133,11 @@ async function writeModels(models: string): Promise<void> {
     const readings = [0.2, 0.4].map((atSeconds) => ({ text, atSeconds }));
     await write(`${station}.cards.json`, cardsAnalyser.encode({ readings, problems: [], how: 'searched' }));
   }
-  const parts = { motion: motionAnalyser.version, stills: stillsAnalyser.version };
+  const parts = {
+    motion: motionAnalyser.version,
+    stills: stillsAnalyser.version,
+    look: lookAnalyser.version,
+  };
   const random = seededRandom(1);
   const letter = () => String.fromCharCode('a'.charCodeAt(0) + Math.floor(random() * 15));
   for (let clip = 0; clip < YEAR.squads * YEAR.stations; clip += 1) {
