@@ -54,6 +54,6 @@ function getAnswers(
     place,
     exercise: free ? proposeExercise(free.reps, context) : null,
     reps: own ? proposeReps(own.reps, station.reps) : null,
-    together: unison ? proposeTogether(unison, plan.tolerances.togetherSeconds) : null,
+    together: unison ? proposeTogether(unison) : null,
   };
 }

@@ -81,11 +81,13 @@ function buildUnison({
   lanes,
   windows,
   alternating,
+  reachSeconds,
 }: UnisonFinding): Omit<UnisonView, 'areLanesGiven'> {
   return {
     score,
     lanes: lanes.map(({ x, lagSeconds, repLagsSeconds }) => ({ x, lagSeconds, repLagsSeconds })),
     windows,
     alternating,
+    reachSeconds,
   };
 }

@@ -52,6 +52,8 @@ export interface UnisonView {
   }[];
   /** By turns or half and half instead of on one beat. */
   readonly alternating: boolean;
+  /** The largest lag that counts as together: the plan's tolerance, or less where the movement is fast. */
+  readonly reachSeconds: Seconds;
 }
 
 /** All that is drawn beside one clip's film: too much for three hundred clips at once, so it is asked for singly. */

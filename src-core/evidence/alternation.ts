@@ -6,17 +6,16 @@ const COMMON_BEAT = 0.42;
 const EVENLY = 0.85;
 
 /**
- * In how many places of the cycle a group moves by turns: 2 for half and half (antiphase), 3 or more for a round with
- * one lane after the other; null where it shares one beat or keeps no even distances. Phases in radians, one a lane.
+ * Whether a group moves by turns: half and half (antiphase), or in a round with one lane after the other. False where it
+ * shares one beat or keeps no even distances. Phases in radians, one a lane.
  *
  * Phases at even distances fall together when multiplied by the number of places (the higher moments of circular
  * statistics). Antiphase is a pattern people hold on purpose, not poor unison: rowers held it in nine of nine pairs
  * (A. J. de Brouwer et al., "Rowing crew coordination and performance at the optimal stroke rate", 2013).
  */
-export function findTurns(phases: readonly number[]): number | null {
-  if (phases.length < 2 || measureAgreement(phases).length > COMMON_BEAT) return null;
-  for (const places of new Set([2, phases.length])) {
-    if (measureAgreement(phases.map((phase) => phase * places)).length >= EVENLY) return places;
-  }
-  return null;
+export function isAlternating(phases: readonly number[]): boolean {
+  if (phases.length < 2 || measureAgreement(phases).length > COMMON_BEAT) return false;
+  return [2, phases.length].some(
+    (places) => measureAgreement(phases.map((phase) => phase * places)).length >= EVENLY,
+  );
 }

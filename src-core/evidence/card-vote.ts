@@ -112,6 +112,17 @@ export function isCardSettled(readings: readonly CardReading[]): boolean {
   return parseCardText(only.text)?.kind === 'station' && only.atSeconds.length >= AGREEING_FRAMES;
 }
 
+/** Readings of two searches in order of time; a picture that both took counts once. */
+export function mergeReadings(
+  one: readonly CardReading[],
+  other: readonly CardReading[],
+): readonly CardReading[] {
+  const byKey = new Map(
+    [...one, ...other].map((reading) => [`${reading.atSeconds.toFixed(2)} ${reading.text}`, reading]),
+  );
+  return [...byKey.values()].sort((a, b) => a.atSeconds - b.atSeconds);
+}
+
 interface SeenText {
   readonly text: string;
   readonly atSeconds: readonly Seconds[];

@@ -27,6 +27,11 @@ export interface UnisonLane {
   readonly repLagsSeconds: readonly (Seconds | null)[];
   /** Reps of the group that this lane did. */
   readonly reps: number;
+  /**
+   * Why it is not together with the group: it leaves out more than one rep, or lies beyond
+   * {@link UnisonFinding.reachSeconds} in more than a fifth of those it does. Null: it is.
+   */
+  readonly fault: 'misses-reps' | 'off-beat' | null;
   /** How steadily it keeps its place in the cycle, 0 to 1: its phase-locking value with the group. */
   readonly steadiness: number;
 }
@@ -49,10 +54,12 @@ export interface UnisonFinding {
   readonly missingLanes: number;
   /** Reps of the group, of which each lane did some. */
   readonly repCount: number;
-  /** Ascending, half overlapping. */
+  /** Ascending, overlapping by half or more. */
   readonly windows: readonly UnisonWindow[];
   /** True where the lanes keep even distances in the cycle (by turns, or half and half) instead of one beat. */
   readonly alternating: boolean;
-  /** Every lane within the tolerance for 80 % of the reps, and none misses more than one. */
+  /** The largest lag that counts as together here: the tolerance, or a sixth of the cycle where that is less. */
+  readonly reachSeconds: Seconds;
+  /** No lane has a fault, and they do not alternate. */
   readonly together: boolean;
 }

@@ -1,5 +1,5 @@
 import type { Seconds } from '../platform/units.ts';
-import { getChanceAgreement, measureAgreement } from '../signal/order-parameter.ts';
+import { measureAgreement, rescaleAgreement } from '../signal/order-parameter.ts';
 import type { LanePhase } from './lane-phases.ts';
 import type { UnisonWindow } from './unison-finding.ts';
 
@@ -25,9 +25,8 @@ export function traceAgreement(phases: readonly LanePhase[], middlesSeconds: rea
   return middlesSeconds.flatMap((atSeconds, cycle): Moment[] => {
     const moving = phases.filter(({ amplitudes }, lane) => (amplitudes[cycle] ?? 0) >= (least[lane] ?? 0));
     if (moving.length < 2) return [];
-    const chance = getChanceAgreement(moving.length);
     const { length } = measureAgreement(moving.map(({ cyclePhases }) => cyclePhases[cycle] ?? 0));
-    return [{ atSeconds, excess: (length - chance) / (1 - chance) }];
+    return [{ atSeconds, excess: rescaleAgreement(length, moving.length) }];
   });
 }
 
@@ -43,9 +42,9 @@ export function averageScore(moments: readonly Moment[]): number {
 }
 
 /**
- * Scores in windows of three cycles, 5 s at least and 10 s at most, each beginning half a window after the one before:
- * groups that lose sight of each other keep unison for about 7 s (B. G. Bardy et al., "Moving in unison after
- * perceptual interruption", Scientific Reports 10, 2020). A shorter span is one window.
+ * Scores in windows of three cycles, 5 s at least and 10 s at most, evenly spaced from the first moment to the last and
+ * overlapping by half or more: groups that lose sight of each other keep unison for about 7 s (B. G. Bardy et al.,
+ * "Moving in unison after perceptual interruption", Scientific Reports 10, 2020). A shorter span is one window.
  */
 export function listWindows(moments: readonly Moment[], cycleSeconds: Seconds): UnisonWindow[] {
   const first = moments[0]?.atSeconds;
@@ -53,10 +52,11 @@ export function listWindows(moments: readonly Moment[], cycleSeconds: Seconds): 
   if (first === undefined || last === undefined) return [];
   const [least, most] = WINDOW_SECONDS;
   const length = Math.min(last - first, Math.max(least, Math.min(most, WINDOW_CYCLES * cycleSeconds)));
-  const count = length <= 0 ? 1 : 1 + Math.floor((last - first - length) / (length / 2) + 1e-6);
-  return Array.from({ length: count }, (_, index): UnisonWindow => {
-    const fromSeconds = first + (index * length) / 2;
-    const toSeconds = index === count - 1 ? last : fromSeconds + length;
+  const rest = last - first - length;
+  const steps = length > 0 ? Math.ceil((2 * rest) / length - 1e-6) : 0;
+  return Array.from({ length: steps + 1 }, (_, index): UnisonWindow => {
+    const fromSeconds = steps === 0 ? first : first + (index * rest) / steps;
+    const toSeconds = index === steps ? last : fromSeconds + length;
     const inside = moments.filter(({ atSeconds }) => atSeconds >= fromSeconds && atSeconds <= toSeconds);
     return { fromSeconds, toSeconds, score: averageScore(inside) };
   });

@@ -6,17 +6,23 @@ import { type LaneFlow, measureReturning, scaleLane, sumLane, weighCells } from 
 import { type Lane, splitLanes, splitLanesAt } from '../signal/lanes.ts';
 import type { MotionSeries } from '../signal/motion-series.ts';
 import { findLagSeconds } from '../signal/phase.ts';
-import { findTurns } from './alternation.ts';
+import { isAlternating } from './alternation.ts';
 import { type LanePhase, measurePhases } from './lane-phases.ts';
 import { LANE_REP_RULE, measureReps, type RepSteps } from './lane-reps.ts';
 import type { RepsFinding } from './reps-finding.ts';
 import type { GivenLanes, UnisonFinding, UnisonLane, UnisonOptions } from './unison-finding.ts';
 import { averageScore, listWindows, traceAgreement } from './unison-score.ts';
 
-/** Share of the reps for which a lane's lag must lie within the tolerance. */
+/** Share of the reps it does for which a lane's lag must lie within reach. */
 const TOGETHER_SHARE = 0.8;
 /** Reps that a lane may miss and still be together with the group. */
 const MAY_MISS = 1;
+/**
+ * Whatever the tolerance, nobody further from the group than this share of the cycle is together with it. Lags wrap round
+ * the cycle, and of two performers neither is ever more than a quarter of it from their middle: a tolerance longer than that
+ * would pass any pair. Two that are each a sixth away stand to each other like neighbours in a round of three.
+ */
+const TOGETHER_CYCLES = 1 / 6;
 /** Steadiness below which lanes at even distances in the cycle are there by accident. */
 const STEADY = 0.7;
 
@@ -46,18 +52,22 @@ export function measureUnison(
   const repSteps = placeReps(reps.timesSeconds, runs);
   const phases = measurePhases(lanes.map(({ flows }) => flows));
   const cycles = runs.flatMap(listCycleSeconds);
-  const clip: Clip = { width: motion.width, runs, repSteps, cycles };
+  const cycleSeconds = findMedian(cycles);
+  const reachSeconds = Math.min(options.toleranceSeconds, TOGETHER_CYCLES * cycleSeconds);
+  const clip: Clip = { width: motion.width, runs, repSteps, cycles, cycleSeconds, reachSeconds };
   const found = lanes.map((lane, index) => describeLane(lane, phases[index], clip));
   const moments = traceAgreement(phases, runs.flatMap(listMiddles));
   const isSteady = phases.every(({ steadiness }) => steadiness >= STEADY);
+  const alternating = isSteady && isAlternating(phases.map(({ phase }) => phase));
   return {
     score: averageScore(moments),
     lanes: found,
     missingLanes: countMissing(given, found.length),
     repCount: repSteps.length,
-    windows: listWindows(moments, findMedian(cycles)),
-    alternating: isSteady && findTurns(phases.map(({ phase }) => phase)) !== null,
-    together: found.every((lane) => isTogether(lane, repSteps.length, options.toleranceSeconds)),
+    windows: listWindows(moments, cycleSeconds),
+    alternating,
+    reachSeconds,
+    together: !alternating && found.every(({ fault }) => fault === null),
   };
 }
 
@@ -140,11 +150,14 @@ interface Clip {
   readonly repSteps: readonly RepSteps[];
   /** Length of each cycle, run after run, in seconds. */
   readonly cycles: readonly Seconds[];
+  /** Their median. */
+  readonly cycleSeconds: Seconds;
+  readonly reachSeconds: Seconds;
 }
 
 function describeLane(read: ReadLane, phase: LanePhase | undefined, clip: Clip): UnisonLane {
   const { lane, weights } = read;
-  const { width, runs, repSteps, cycles } = clip;
+  const { width, runs, repSteps, cycles, cycleSeconds } = clip;
   const place = phase?.phase ?? 0;
   const behindSteps = findLagSeconds(place, STEPS_PER_CYCLE);
   const sizes = measureReps(runs, weights, repSteps, { behindSteps, rule: LANE_REP_RULE });
@@ -159,15 +172,17 @@ function describeLane(read: ReadLane, phase: LanePhase | undefined, clip: Clip):
     x: lane.middle / width,
     fromX: lane.from / width,
     toX: lane.to / width,
-    lagSeconds: findLagSeconds(place, findMedian(cycles)),
+    lagSeconds: findLagSeconds(place, cycleSeconds),
     repLagsSeconds,
     reps: repLagsSeconds.filter((lag) => lag !== null).length,
+    fault: findFault(repLagsSeconds, clip.reachSeconds),
     steadiness: phase?.steadiness ?? 0,
   };
 }
 
-function isTogether(lane: UnisonLane, repCount: number, toleranceSeconds: Seconds): boolean {
-  if (lane.reps < repCount - MAY_MISS) return false;
-  const near = lane.repLagsSeconds.filter((lag) => lag !== null && Math.abs(lag) <= toleranceSeconds).length;
-  return near >= TOGETHER_SHARE * repCount;
+function findFault(repLags: readonly (Seconds | null)[], reachSeconds: Seconds): UnisonLane['fault'] {
+  const done = repLags.filter((lag) => lag !== null);
+  if (repLags.length - done.length > MAY_MISS) return 'misses-reps';
+  const near = done.filter((lag) => Math.abs(lag) <= reachSeconds).length;
+  return near < TOGETHER_SHARE * done.length ? 'off-beat' : null;
 }

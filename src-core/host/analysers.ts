@@ -16,11 +16,6 @@ const keptProblems = z.array(
   ]),
 );
 
-/** Whether all of these would come again. */
-export function areKept(problems: readonly EvidenceProblem[]): boolean {
-  return keptProblems.safeParse(problems).success;
-}
-
 /** The codes read in a clip, and how thoroughly it was searched. */
 export interface KeptCards {
   readonly readings: readonly CardReading[];
@@ -63,18 +58,18 @@ export interface KeptWatch {
   /** False: not one picture came, so that neither motion nor stills are kept. */
   readonly hasMotion: boolean;
   /** The versions of the entries that the same watching left. */
-  readonly parts: { readonly motion: number; readonly stills: number };
+  readonly parts: { readonly motion: number; readonly stills: number; readonly look: number };
 }
 
 /** The print of a clip's changes, and what went wrong while it was watched. */
 export const watchAnalyser = defineJsonAnalyser<KeptWatch>(
   'watch',
-  1,
+  2,
   z.strictObject({
     print: z.strictObject({ seconds: z.array(z.string()) }),
     problems: keptProblems,
     hasMotion: z.boolean(),
-    parts: z.strictObject({ motion: z.int(), stills: z.int() }),
+    parts: z.strictObject({ motion: z.int(), stills: z.int(), look: z.int() }),
   }),
 );
 
@@ -111,22 +106,22 @@ const motionHead = z.strictObject({
 });
 
 /** A clip's motion; what counts reps and measures unison starts from it, so that a change there decodes nothing. */
-export const motionAnalyser = definePackedAnalyser<MotionSeries, z.infer<typeof motionHead>>('motion', 2, {
+export const motionAnalyser = definePackedAnalyser<MotionSeries, z.infer<typeof motionHead>>('motion', 3, {
   head: motionHead,
-  pack: ({ u, v, camera, residual, fine, ...head }) => ({
+  pack: ({ u, v, camera, fine, ...head }) => ({
     head: { ...head, fine: { columns: fine.columns, rows: fine.rows } },
-    parts: [u, v, camera, residual, fine.u, fine.v].map(viewAsBytes),
+    parts: [u, v, camera, fine.u, fine.v].map(viewAsBytes),
   }),
   unpack: (head, parts) => {
     const { frameCount, columns, rows, fine } = head;
-    const [u, v, camera, residual, fineU, fineV] = parts.map(
+    const [u, v, camera, fineU, fineV] = parts.map(
       (part) => new Float32Array(part.buffer, 0, part.byteLength >> 2),
     );
     if (u?.length !== frameCount * columns * rows || v?.length !== u.length) return null;
-    if (camera?.length !== frameCount * 4 || residual?.length !== frameCount) return null;
+    if (camera?.length !== frameCount * 4) return null;
     if (fineU?.length !== frameCount * fine.columns * fine.rows || fineV?.length !== fineU.length)
       return null;
-    return { ...head, u, v, camera, residual, fine: { ...fine, u: fineU, v: fineV } };
+    return { ...head, u, v, camera, fine: { ...fine, u: fineU, v: fineV } };
   },
 });
 
@@ -134,8 +129,11 @@ function viewAsBytes({ buffer, byteOffset, byteLength }: Float32Array): Uint8Arr
   return new Uint8Array(buffer, byteOffset, byteLength);
 }
 
-/** A movement as it is kept; the options it was read with are part of its entry's name. */
-const MOVEMENT_VERSION = 4;
+/**
+ * A movement as it is kept; the options it was read with are part of its entry's name. It is as old as the motion it was
+ * read from, whose version stands before its own.
+ */
+const MOVEMENT_VERSION = motionAnalyser.version * 1000 + 5;
 
 /** Reps, unison and camera motion under one set of options, such as `movement-3f9a12`. */
 export function defineMovementAnalyser(optionsKey: string) {

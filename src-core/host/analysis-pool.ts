@@ -23,13 +23,22 @@ export function createAnalysisPool(
   const queue = new PQueue({ concurrency: most });
   const idle: Worker[] = [];
   const all = new Set<Worker>();
+  const start = (): Worker => {
+    const worker = startWorker({ isBackground });
+    all.add(worker);
+    // Idle or not: a thread that is gone would never answer.
+    worker.once('exit', () => {
+      all.delete(worker);
+      const at = idle.indexOf(worker);
+      if (at >= 0) idle.splice(at, 1);
+    });
+    return worker;
+  };
   const run = async (task: AnalysisTask, signal: AbortSignal | undefined) => {
     if (signal?.aborted) return { ok: false, problem: { code: 'decode-cancelled' } } as const;
-    const worker = idle.pop() ?? startWorker({ isBackground });
-    all.add(worker);
+    const worker = idle.pop() ?? start();
     const reply = await ask(worker, task, signal);
-    if (reply === null) all.delete(worker);
-    else idle.push(worker);
+    if (reply !== null) idle.push(worker);
     if (reply?.ok) return reply;
     const detail = reply?.detail ?? lastWords.get(worker) ?? 'the analysis thread ended';
     return { ok: false, problem: { code: 'analysis-failed', detail } } as const;

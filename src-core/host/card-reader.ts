@@ -1,6 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { prepareZXingModule, type ReaderOptions, readBarcodes } from 'zxing-wasm/reader';
+import type { CardSearchProblem } from '../evidence/card-search-problem.ts';
+import type { CardReading } from '../evidence/card-vote.ts';
 import type { LumaFrame } from '../evidence/luma-frame.ts';
 
 /**
@@ -15,6 +17,21 @@ const OPTIONS: ReaderOptions = {
   tryDownscale: true,
   returnErrors: false,
 };
+
+/** The codes of a picture, each with the picture's time, or why the reader could not be started. */
+export type PictureCodes =
+  | { readonly ok: true; readonly readings: readonly CardReading[] }
+  | { readonly ok: false; readonly problem: CardSearchProblem };
+
+/** Looks for codes in one picture of a clip. */
+export async function findCodes(frame: LumaFrame): Promise<PictureCodes> {
+  try {
+    const texts = await readCodes(frame);
+    return { ok: true, readings: texts.map((text) => ({ text, atSeconds: frame.atSeconds })) };
+  } catch (error) {
+    return { ok: false, problem: { code: 'card-reader-failed', detail: String(error) } };
+  }
+}
 
 let ready: Promise<unknown> | null = null;
 

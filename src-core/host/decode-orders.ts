@@ -45,16 +45,16 @@ const CARD_HEAD_SECONDS = 3.5;
 const CARD_TAIL_SECONDS = 1;
 
 /** Stills beyond this are left out evenly: 40 s of 15 a second, about 2 MB a clip. */
-const MOST_STILLS = 600;
+export const MOST_STILLS = 600;
 
 /** Colours change slowly: one picture a second. */
 const COLOUR_SPACING_SECONDS = 1;
 
-/** A clip of unknown length is taken for this long where stills and colours are spaced. */
+/** A clip of unknown length is taken for this long where stills and colours are spaced; of a longer one some go again. */
 const USUAL_SECONDS: Seconds = 60;
 
 /** Colour pictures beyond this are left out evenly; their median does not grow better. */
-const MOST_COLOURS = 64;
+export const MOST_COLOURS = 64;
 
 /** JPEG quality of stills, 2 (best) to 31: at 7 a still of 224 × 126 takes about 3.5 kB. */
 const STILL_QUALITY = '7';

@@ -1,4 +1,4 @@
-import { access, mkdir, readFile } from 'node:fs/promises';
+import { access, mkdir, readFile, unlink } from 'node:fs/promises';
 import path from 'node:path';
 import type { z } from 'zod';
 import { writeFileAtomically } from './atomic-write.ts';
@@ -25,6 +25,8 @@ export interface EvidenceCache {
   readonly has: (contentId: string, analyser: Pick<Analyser<never>, 'name' | 'ending'>) => Promise<boolean>;
   /** Never fails: it is a cache. An entry appears whole or not at all, also where two processes write at once. */
   readonly write: <Value>(contentId: string, analyser: Analyser<Value>, value: Value) => Promise<void>;
+  /** Takes an entry away; never fails, whether it was there or not. */
+  readonly drop: (contentId: string, analyser: Pick<Analyser<never>, 'name' | 'ending'>) => Promise<void>;
 }
 
 /** The cache in this folder, which is made with the first entry. */
@@ -46,6 +48,7 @@ export function openEvidenceCache(folder: string): EvidenceCache {
       await mkdir(folder).catch(() => {});
       await writeFileAtomically(getFile(contentId, analyser), analyser.encode(value));
     },
+    drop: (contentId, analyser) => unlink(getFile(contentId, analyser)).catch(() => {}),
   };
 }
 

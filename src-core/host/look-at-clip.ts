@@ -1,23 +1,17 @@
 import type { CardReading } from '../evidence/card-vote.ts';
-import { isCardSettled } from '../evidence/card-vote.ts';
+import { isCardSettled, mergeReadings } from '../evidence/card-vote.ts';
 import type { ClipLook } from '../evidence/clip-look.ts';
 import type { ColourFrame } from '../evidence/colour-frame.ts';
-import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
+import { type EvidenceProblem, isLasting } from '../evidence/evidence-problem.ts';
+import type { LumaFrame } from '../evidence/luma-frame.ts';
 import { buildMedianFrame } from '../evidence/median-frame.ts';
 import { listMovingColours } from '../evidence/moving-colours.ts';
 import { describePlace } from '../evidence/place-look.ts';
 import type { Seconds } from '../platform/units.ts';
-import {
-  areKept,
-  cardsAnalyser,
-  type KeptCards,
-  type KeptStills,
-  lookAnalyser,
-  stillsAnalyser,
-} from './analysers.ts';
-import { readCodes } from './card-reader.ts';
+import { cardsAnalyser, type KeptCards, type KeptStills, lookAnalyser, stillsAnalyser } from './analysers.ts';
+import { findCodes } from './card-reader.ts';
 import { type DecodedPacket, type DecodeLimits, decodeClip, probeClip } from './decode-clip.ts';
-import type { EvidenceCache } from './evidence-cache.ts';
+import type { Analyser, EvidenceCache } from './evidence-cache.ts';
 import { readCards } from './read-cards.ts';
 
 /** A clip as the analysers know it. */
@@ -66,8 +60,8 @@ export async function recallLook(
   return { look, readings: cards.readings, problems: cards.problems, ffmpegCpuSeconds: 0 };
 }
 
-/** A clip that cannot be decoded gives nothing more, however it is searched. */
-function isSearched({ how, readings, problems }: KeptCards): boolean {
+/** Whether a further search would find no more: a clip that cannot be decoded gives nothing, however it is searched. */
+export function isSearched({ how, readings, problems }: KeptCards): boolean {
   return how === 'searched' || isCardSettled(readings) || problems.length > 0;
 }
 
@@ -86,43 +80,29 @@ export async function lookAtClip(
   if (known || isSearched({ how: 'key-pictures', ...first })) return known ?? first;
   const { readings, problems } = await readCards(clip.path, options);
   const kept: KeptCards = { readings: mergeReadings(first.readings, readings), problems, how: 'searched' };
-  if (areKept(problems) && !options.signal?.aborted) await cache.write(clip.contentId, cardsAnalyser, kept);
+  if (problems.every(isLasting) && !options.signal?.aborted) {
+    await cache.write(clip.contentId, cardsAnalyser, kept);
+  }
   return { ...first, readings: kept.readings, problems };
 }
 
-/** Readings of two searches in order of time; a picture that both took counts once. */
-export function mergeReadings(
-  one: readonly CardReading[],
-  other: readonly CardReading[],
-): readonly CardReading[] {
-  const byKey = new Map(
-    [...one, ...other].map((reading) => [`${reading.atSeconds.toFixed(2)} ${reading.text}`, reading]),
-  );
-  return [...byKey.values()].sort((a, b) => a.atSeconds - b.atSeconds);
-}
-
 async function lookAnew(cache: EvidenceCache, clip: ClipPlace, limits: DecodeLimits): Promise<FirstLook> {
-  const [look, cards] = await Promise.all([
-    cache.read(clip.contentId, lookAnalyser),
-    cache.read(clip.contentId, cardsAnalyser),
-  ]);
-  const seen = await takeLook(clip, limits);
-  if (areKept(seen.problems) && !limits.signal?.aborted) {
-    const { readings, problems } = seen;
-    const kept: KeptCards = { readings, problems, how: 'key-pictures' };
-    if (!cards) await cache.write(clip.contentId, cardsAnalyser, kept);
-    if (!look) await cache.write(clip.contentId, lookAnalyser, seen.look);
-    // Whoever opens the clip before it is watched sees these.
-    if (!(await cache.has(clip.contentId, stillsAnalyser))) {
-      await cache.write(clip.contentId, stillsAnalyser, seen.stills);
-    }
-  }
-  const { ffmpegCpuSeconds } = seen;
+  const { look, readings, problems, stills, ffmpegCpuSeconds } = await takeLook(clip, limits);
+  const isKept = problems.every(isLasting) && !limits.signal?.aborted;
+  // A watch beside this look may have left better by now.
+  const keep = async <Value>(analyser: Analyser<Value>, value: Value): Promise<Value> => {
+    const known = await cache.read(clip.contentId, analyser);
+    if (!known && isKept) await cache.write(clip.contentId, analyser, value);
+    return known ?? value;
+  };
+  const cards = await keep<KeptCards>(cardsAnalyser, { readings, problems, how: 'key-pictures' });
+  // Whoever opens the clip before it is watched sees these.
+  await keep(stillsAnalyser, stills);
   return {
+    look: await keep(lookAnalyser, look),
+    readings: cards.readings,
+    problems: cards.problems,
     ffmpegCpuSeconds,
-    look: look ?? seen.look,
-    readings: cards?.readings ?? seen.readings,
-    problems: cards?.problems ?? seen.problems,
   };
 }
 
@@ -169,6 +149,11 @@ export function asColourFrame({ width, height, atSeconds, bytes }: DecodedPacket
   return { width, height, atSeconds, yuv: bytes };
 }
 
+/** A packet's bytes as a brightness picture. */
+export function asLumaFrame({ width, height, atSeconds, bytes }: DecodedPacket): LumaFrame {
+  return { width, height, atSeconds, luma: bytes };
+}
+
 /** Pictures without a code after which a settled card counts as taken away. */
 const GONE_AFTER = 1;
 
@@ -179,25 +164,11 @@ async function readPictures(
   const readings: CardReading[] = [];
   let blank = 0;
   for (const packet of packets) {
-    try {
-      const texts = await readCodesOf(packet);
-      readings.push(...texts);
-      blank = texts.length === 0 ? blank + 1 : 0;
-    } catch (error) {
-      return { readings, problems: [{ code: 'card-reader-failed', detail: String(error) }] };
-    }
+    const found = await findCodes(asLumaFrame(packet));
+    if (!found.ok) return { readings, problems: [found.problem] };
+    readings.push(...found.readings);
+    blank = found.readings.length === 0 ? blank + 1 : 0;
     if (blank >= GONE_AFTER && isCardSettled(readings)) break;
   }
   return { readings, problems: [] };
-}
-
-/** The codes in one picture, each with the picture's time. Rejects where the reader cannot be started. */
-export async function readCodesOf({
-  width,
-  height,
-  atSeconds,
-  bytes,
-}: DecodedPacket): Promise<CardReading[]> {
-  const texts = await readCodes({ width, height, atSeconds, luma: bytes });
-  return texts.map((text) => ({ text, atSeconds }));
 }

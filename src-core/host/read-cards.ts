@@ -1,7 +1,7 @@
 import type { CardSearchProblem } from '../evidence/card-search-problem.ts';
-import { type CardReading, isCardSettled } from '../evidence/card-vote.ts';
+import { type CardReading, isCardSettled, mergeReadings } from '../evidence/card-vote.ts';
 import type { Seconds } from '../platform/units.ts';
-import { readCodes } from './card-reader.ts';
+import { findCodes } from './card-reader.ts';
 import { type FrameRequest, type FrameRunEnd, type FrameWindow, sampleFrames } from './sample-frames.ts';
 
 /** The codes read in one clip, and what went wrong while looking. */
@@ -42,7 +42,7 @@ export async function readCards(path: string, options: CardSearchOptions = {}): 
   const second = await look(path, { windows: rest, ...options });
   const problems = second.problems.map((problem) => describeSecond(problem, head.lastSeconds));
   return {
-    readings: dropRepeats([...head.readings, ...second.readings]),
+    readings: mergeReadings(head.readings, second.readings),
     // Both looks find a clip cut short that is; once is enough.
     problems: head.problems.length > 0 ? head.problems : problems,
     frameCount: head.end.frameCount + second.end.frameCount,
@@ -66,13 +66,13 @@ async function look(path: string, request: FrameRequest): Promise<Look> {
   let blank = 0;
   for await (const frame of run.frames) {
     lastSeconds = frame.atSeconds;
-    const texts = await readCodes(frame).catch((error: unknown) => {
-      failures.push({ code: 'card-reader-failed', detail: String(error) });
-      return null;
-    });
-    if (!texts) break;
-    readings.push(...texts.map((text) => ({ text, atSeconds: frame.atSeconds })));
-    blank = texts.length === 0 ? blank + 1 : 0;
+    const found = await findCodes(frame);
+    if (!found.ok) {
+      failures.push(found.problem);
+      break;
+    }
+    readings.push(...found.readings);
+    blank = found.readings.length === 0 ? blank + 1 : 0;
     if (blank >= GONE_AFTER && isCardSettled(readings)) break;
   }
   const end = await run.ended;
@@ -99,10 +99,4 @@ function listRest(durationSeconds: Seconds | null): FrameWindow[] {
 function describeSecond(problem: CardSearchProblem, lastSeconds: Seconds): CardSearchProblem {
   if (problem.code !== 'decode-failed') return problem;
   return { code: 'decode-cut-short', lastSeconds, detail: problem.detail };
-}
-
-/** Two single pictures may fall on the same key picture. */
-function dropRepeats(readings: readonly CardReading[]): CardReading[] {
-  const kept = new Map(readings.map((reading) => [`${reading.atSeconds} ${reading.text}`, reading]));
-  return [...kept.values()].sort((one, other) => one.atSeconds - other.atSeconds);
 }

@@ -7,13 +7,14 @@ import {
 } from '../evidence/clip-movement.ts';
 import { defineMovementAnalyser, motionAnalyser } from './analysers.ts';
 import type { EvidenceCache } from './evidence-cache.ts';
+import { disownWatch } from './watch-clip.ts';
 
 /** Hex digits that tell one set of options from another. */
 const KEY_LENGTH = 8;
 
 /**
  * Reps and unison of a clip that was watched before, under these options; decodes nothing. Null: its motion is not in
- * the cache. Each set of options is read once.
+ * the cache, or cannot be read, so that the clip is to be watched again. Each set of options is read once.
  */
 export async function readClipMovement(
   cache: EvidenceCache,
@@ -23,7 +24,10 @@ export async function readClipMovement(
   const known = await recallMovement(cache, contentId, options);
   if (known) return known;
   const motion = await cache.read(contentId, motionAnalyser);
-  if (!motion) return null;
+  if (!motion) {
+    await disownWatch(cache, contentId);
+    return null;
+  }
   const estimated = await recallEstimated(cache, contentId, options);
   const movement = estimated
     ? remeasureUnison(motion, estimated, options.unison)

@@ -1,15 +1,14 @@
 import { availableParallelism } from 'node:os';
-import type { CardReading } from '../evidence/card-vote.ts';
+import { type CardReading, mergeReadings } from '../evidence/card-vote.ts';
 import type { ClipLook } from '../evidence/clip-look.ts';
 import type { ColourFrame } from '../evidence/colour-frame.ts';
-import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
+import { type EvidenceProblem, isLasting } from '../evidence/evidence-problem.ts';
 import { createPrintReader, type MotionPrint, type PrintReader } from '../evidence/motion-print.ts';
 import type { Seconds } from '../platform/units.ts';
 import { createMotionReader, type MotionReader } from '../signal/motion-reader.ts';
 import type { MotionSeries } from '../signal/motion-series.ts';
 import { resampleMotion } from '../signal/resample-motion.ts';
 import {
-  areKept,
   cardsAnalyser,
   type KeptCards,
   type KeptStills,
@@ -19,6 +18,7 @@ import {
   stillsAnalyser,
   watchAnalyser,
 } from './analysers.ts';
+import { findCodes } from './card-reader.ts';
 import type { ClipFacts } from './clip-facts.ts';
 import {
   type DecodedPacket,
@@ -27,9 +27,16 @@ import {
   decodeClip,
   probeClip,
 } from './decode-clip.ts';
-import { getMotionRate, MOTION_RATE_HZ, type PictureChoice } from './decode-orders.ts';
+import {
+  getMotionRate,
+  MOST_COLOURS,
+  MOST_STILLS,
+  MOTION_RATE_HZ,
+  type PictureChoice,
+} from './decode-orders.ts';
+import { createEvenSeries, type EvenSeries } from './even-series.ts';
 import type { EvidenceCache } from './evidence-cache.ts';
-import { asColourFrame, type ClipPlace, describeLook, mergeReadings, readCodesOf } from './look-at-clip.ts';
+import { asColourFrame, asLumaFrame, type ClipPlace, describeLook, isSearched } from './look-at-clip.ts';
 
 /** How a clip is watched. */
 export interface WatchOptions extends DecodeLimits {
@@ -41,7 +48,7 @@ export interface WatchOptions extends DecodeLimits {
 export interface WatchedClip {
   readonly print: MotionPrint;
   readonly problems: readonly EvidenceProblem[];
-  /** Processor time of ffmpeg; 0 where the answer came from the cache. */
+  /** Processor time of ffmpeg, of runs that were given up as far as they came to tell it; 0 where the answer came from the cache. */
   readonly ffmpegCpuSeconds: Seconds;
 }
 
@@ -57,11 +64,11 @@ export async function watchClip(
   const known = await recallWatch(cache, clip.contentId);
   if (known) return known;
   const cards = await cache.read(clip.contentId, cardsAnalyser);
-  const wantsCards = cards?.how !== 'searched';
+  const wantsCards = cards === null || !isSearched(cards);
   const { facts, problem } = await probeClip(clip.path, options);
   if (problem) return { print: { seconds: [] }, problems: [problem], ffmpegCpuSeconds: 0 };
   const seen = await watch(clip, facts, { ...options, cards: wantsCards });
-  if (areKept(seen.problems) && !options.signal?.aborted) {
+  if (seen.problems.every(isLasting) && !options.signal?.aborted) {
     if (wantsCards) await keepCards(cache, clip.contentId, { before: cards?.readings ?? [], seen });
     await keep(cache, clip.contentId, seen);
   }
@@ -80,8 +87,24 @@ export async function recallWatch(cache: EvidenceCache, contentId: string): Prom
   return isThere ? { print: watched.print, problems: watched.problems, ffmpegCpuSeconds: 0 } : null;
 }
 
-function areCurrent({ motion, stills }: KeptWatch['parts']): boolean {
-  return motion === motionAnalyser.version && stills === stillsAnalyser.version;
+/** The versions of what watching leaves now. */
+const PARTS: KeptWatch['parts'] = {
+  motion: motionAnalyser.version,
+  stills: stillsAnalyser.version,
+  look: lookAnalyser.version,
+};
+
+function areCurrent({ motion, stills, look }: KeptWatch['parts']): boolean {
+  return motion === PARTS.motion && stills === PARTS.stills && look === PARTS.look;
+}
+
+/**
+ * Takes back an earlier watching's word for its motion and stills, where one of them cannot be read: the clip then counts
+ * as not watched, and is watched again. Nothing is taken from a clip that never gave a picture.
+ */
+export async function disownWatch(cache: EvidenceCache, contentId: string): Promise<void> {
+  const watched = await cache.read(contentId, watchAnalyser);
+  if (watched?.hasMotion) await cache.drop(contentId, watchAnalyser);
 }
 
 interface Seen extends WatchedClip {
@@ -100,7 +123,7 @@ async function keep(cache: EvidenceCache, contentId: string, seen: Seen): Promis
     print,
     problems,
     hasMotion: motion !== null,
-    parts: { motion: motionAnalyser.version, stills: stillsAnalyser.version },
+    parts: PARTS,
   });
 }
 
@@ -116,8 +139,8 @@ async function keepCards(
 
 interface Gathering {
   readonly cards: CardReading[];
-  readonly colours: ColourFrame[];
-  readonly stills: { atSeconds: Seconds; jpeg: Uint8Array }[];
+  readonly colours: EvenSeries<ColourFrame>;
+  readonly stills: EvenSeries<KeptStills['stills'][number]>;
   readonly failures: EvidenceProblem[];
   motion: MotionReader | null;
   print: PrintReader | null;
@@ -131,13 +154,16 @@ async function watch(
   options: WatchOptions & { readonly cards: boolean },
 ): Promise<Seen> {
   let pictures: PictureChoice = 'leaned-on';
+  let before: Seconds = 0;
   for (;;) {
     const { gathered, end }: { gathered: Gathering; end: DecodeEnd } = await gather(clip, facts, {
       ...options,
       pictures,
     });
-    if (!end.better) return sumUp(gathered, end, pictures);
+    const cpuSeconds = before + end.cpuSeconds;
+    if (!end.better) return sumUp(gathered, { ...end, cpuSeconds }, pictures);
     pictures = end.better;
+    before = cpuSeconds;
   }
 }
 
@@ -150,8 +176,8 @@ async function gather(
   const run = decodeClip(clip.path, { ...options, pass: 'full', facts, threads });
   const gathered: Gathering = {
     cards: [],
-    colours: [],
-    stills: [],
+    colours: createEvenSeries(MOST_COLOURS),
+    stills: createEvenSeries(MOST_STILLS),
     failures: [],
     motion: null,
     print: null,
@@ -168,11 +194,9 @@ async function takePacket(gathered: Gathering, packet: DecodedPacket, rateHz: nu
   else if (packet.kind === 'still') gathered.stills.push({ atSeconds, jpeg: bytes });
   else if (packet.kind === 'colour') gathered.colours.push(asColourFrame(packet));
   else if (gathered.failures.length === 0) {
-    const texts = await readCodesOf(packet).catch((error: unknown) => {
-      gathered.failures.push({ code: 'card-reader-failed', detail: String(error) });
-      return [];
-    });
-    gathered.cards.push(...texts);
+    const found = await findCodes(asLumaFrame(packet));
+    if (found.ok) gathered.cards.push(...found.readings);
+    else gathered.failures.push(found.problem);
   }
 }
 
@@ -196,8 +220,8 @@ function sumUp(gathered: Gathering, end: DecodeEnd, pictures: PictureChoice): Se
   return {
     motion: read && pictures === 'uneven' ? resampleMotion(read, lumaSeconds, MOTION_RATE_HZ) : read,
     print: print?.finish() ?? { seconds: [] },
-    stills: { stills },
-    look: { ...describeLook(colours, 'whole-clip'), durationSeconds: end.facts.durationSeconds },
+    stills: { stills: stills.kept },
+    look: { ...describeLook(colours.kept, 'whole-clip'), durationSeconds: end.facts.durationSeconds },
     readings: cards,
     problems: [...failures, ...(end.problem ? [end.problem] : [])],
     ffmpegCpuSeconds: end.cpuSeconds,

@@ -95,7 +95,7 @@ const rubric = z.strictObject({
 });
 
 const tolerances = z.strictObject({
-  /** Largest lag of one performer behind the group that still counts as together. */
+  /** Largest lag of one performer behind the group that still counts as together; less where the movement is fast. */
   togetherSeconds: z.number().min(0.05).max(5).default(0.35),
   /** A clip whose start is less certain than this is flagged, in seconds. */
   clockDoubtSeconds: z.number().min(1).max(3600).default(90),

@@ -28,55 +28,72 @@ export interface TogetherProposal {
   readonly reason: TogetherReason;
 }
 
-/** A lane may miss one rep. */
-const MAY_MISS = 1;
-
-/** A lag this near the tolerance may lie on either side of it: twice the error on filmed lags. */
+/** A lag this near the reach may lie on either side of it: twice the error on filmed lags. */
 const NEAR_SECONDS = 0.1;
 
 /** Judgement, not measured: lanes hide behind each other. */
 const CONFIDENCE = { clear: 0.85, near: 0.55, unseen: 0.5 } as const;
 
-/**
- * Whether a group moved together. By turns or half and half is named for what it is and not proposed as together.
- *
- * @param toleranceSeconds the plan's largest lag that still counts as together
- */
-export function proposeTogether(unison: UnisonFinding, toleranceSeconds: Seconds): TogetherProposal {
+/** Whether a group moved together. By turns or half and half is named for what it is and not proposed as together. */
+export function proposeTogether(unison: UnisonFinding): TogetherProposal {
   const { lanes, missingLanes, together, alternating, repCount } = unison;
-  const worst = findWorst(lanes, (lane) => Math.abs(lane.lagSeconds));
-  const isNear = Math.abs(Math.abs(worst?.lagSeconds ?? 0) - toleranceSeconds) < NEAR_SECONDS;
-  const confidence = isNear ? CONFIDENCE.near : CONFIDENCE.clear;
   if (missingLanes > 0) {
-    return {
-      met: false,
-      confidence: CONFIDENCE.unseen,
-      reason: { code: 'lanes-unseen', missing: missingLanes },
-    };
+    const reason = { code: 'lanes-unseen', missing: missingLanes } as const;
+    return { met: false, confidence: CONFIDENCE.unseen, reason };
   }
-  if (alternating) return { met: false, confidence, reason: { code: 'alternates', lanes: lanes.length } };
-  const lagSeconds = worst?.lagSeconds ?? 0;
-  if (together) {
-    return { met: true, confidence, reason: { code: 'moves-together', lanes: lanes.length, lagSeconds } };
+  if (alternating) {
+    return { met: false, confidence: CONFIDENCE.clear, reason: { code: 'alternates', lanes: lanes.length } };
   }
-  const idle = findWorst(lanes, ({ reps }) => repCount - reps);
-  if (idle && repCount - idle.reps > MAY_MISS) {
-    const reason = {
-      code: 'lane-misses-reps',
-      lane: lanes.indexOf(idle) + 1,
-      lanes: lanes.length,
-      reps: idle.reps,
-      of: repCount,
-    } as const;
-    return { met: false, confidence: CONFIDENCE.clear, reason };
-  }
-  const lane = worst ? lanes.indexOf(worst) + 1 : 1;
-  return { met: false, confidence, reason: { code: 'lane-off-beat', lane, lanes: lanes.length, lagSeconds } };
+  if (together) return praise(unison);
+  const idle = findMost(lanes, ({ fault, reps }) => (fault === 'misses-reps' ? repCount - reps : 0));
+  if (!idle) return blame(unison);
+  const reason = {
+    code: 'lane-misses-reps',
+    lane: lanes.indexOf(idle) + 1,
+    lanes: lanes.length,
+    reps: idle.reps,
+    of: repCount,
+  } as const;
+  return { met: false, confidence: CONFIDENCE.clear, reason };
 }
 
-function findWorst(lanes: readonly UnisonLane[], measure: (lane: UnisonLane) => number): UnisonLane | null {
-  return lanes.reduce<UnisonLane | null>(
-    (worst, lane) => (worst === null || measure(lane) > measure(worst) ? lane : worst),
-    null,
-  );
+function praise({ lanes, reachSeconds }: UnisonFinding): TogetherProposal {
+  const lags = lanes.map((lane) => findMedian(listLags(lane)));
+  const lagSeconds = lags.reduce((most, lag) => (Math.abs(lag) > Math.abs(most) ? lag : most), 0);
+  const reason = { code: 'moves-together', lanes: lanes.length, lagSeconds } as const;
+  return { met: true, confidence: getConfidence(lagSeconds, reachSeconds), reason };
+}
+
+/** Names the lane with most reps out of reach, and how far out these are. */
+function blame({ lanes, reachSeconds }: UnisonFinding): TogetherProposal {
+  const listOutside = (lane: UnisonLane) => listLags(lane).filter((lag) => Math.abs(lag) > reachSeconds);
+  const worst = findMost(lanes, (lane) => listOutside(lane).length);
+  const lagSeconds = worst ? findMedian(listOutside(worst)) : 0;
+  const reason = {
+    code: 'lane-off-beat',
+    lane: worst ? lanes.indexOf(worst) + 1 : 1,
+    lanes: lanes.length,
+    lagSeconds,
+  } as const;
+  return { met: false, confidence: getConfidence(lagSeconds, reachSeconds), reason };
+}
+
+function listLags({ repLagsSeconds }: UnisonLane): Seconds[] {
+  return repLagsSeconds.filter((lag) => lag !== null);
+}
+
+/** One of the values themselves, so that a lane now ahead and now behind is not said to be level. */
+function findMedian(values: readonly number[]): number {
+  return values.toSorted((one, other) => one - other)[values.length >> 1] ?? 0;
+}
+
+function getConfidence(lagSeconds: Seconds, reachSeconds: Seconds): number {
+  const isNear = Math.abs(Math.abs(lagSeconds) - reachSeconds) < NEAR_SECONDS;
+  return isNear ? CONFIDENCE.near : CONFIDENCE.clear;
+}
+
+/** The first lane of which there is most; null where there is nothing of any. */
+function findMost(lanes: readonly UnisonLane[], measure: (lane: UnisonLane) => number): UnisonLane | null {
+  const most = Math.max(...lanes.map(measure));
+  return most > 0 ? (lanes.find((lane) => measure(lane) === most) ?? null) : null;
 }

@@ -4,8 +4,6 @@ import type { LagScores } from './lag-scores.ts';
 export interface LagPath {
   /** Index of the lag in {@link LagScores.lags} at every frame. */
   readonly lagAt: Int32Array;
-  /** Its score at every frame. */
-  readonly scoreAt: Float32Array;
   /** Sum of what the scores lie above the floor: the evidence for the whole path, in frames. */
   readonly evidence: number;
 }
@@ -37,7 +35,7 @@ export function findLagPath({ lags, frameCount, scores }: LagScores, rule: PathR
     }
     [best, next] = [next, best];
   }
-  return tracePath({ lags, frameCount, scores }, from, best);
+  return tracePath(from, best, frameCount);
 }
 
 /** From which neighbour a lag is best reached: -1, 0 (itself) or 1. */
@@ -49,19 +47,17 @@ function findMove(best: Float64Array, index: number, cost: number): number {
   return lower >= upper ? -1 : 1;
 }
 
-function tracePath({ lags, frameCount, scores }: LagScores, from: Int8Array, best: Float64Array): LagPath {
-  const count = lags.length;
+function tracePath(from: Int8Array, best: Float64Array, frameCount: number): LagPath {
+  const count = best.length;
   let index = 0;
   for (let other = 1; other < count; other++) {
     if ((best[other] as number) > (best[index] as number)) index = other;
   }
   const evidence = best[index] ?? 0;
   const lagAt = new Int32Array(frameCount);
-  const scoreAt = new Float32Array(frameCount);
   for (let frame = frameCount - 1; frame >= 0 && count > 0; frame--) {
     lagAt[frame] = index;
-    scoreAt[frame] = scores[frame * count + index] as number;
     index += from[frame * count + index] as number;
   }
-  return { lagAt, scoreAt, evidence };
+  return { lagAt, evidence };
 }

@@ -50,7 +50,7 @@ export function createMotionReader({ width, height, rateHz }: MotionReaderOption
     push: (luma) => {
       if (luma.length !== width * height)
         throw new Error(`frame of ${luma.length} bytes, not ${width * height}`);
-      if (frameCount === planes.residual.length) {
+      if (4 * frameCount === planes.camera.length) {
         planes = growPlanes(state.grid, planes, frameCount + Math.max(FRAMES_AT_A_TIME, frameCount >> 1));
       }
       takeFrame(state, luma);
@@ -58,14 +58,13 @@ export function createMotionReader({ width, height, rateHz }: MotionReaderOption
         planes.frame = frameCount;
         readStep(state, planes);
         planes.camera.set(describeStep(state.step, width), frameCount * 4);
-        planes.residual[frameCount] = measureResidual(state);
       }
       frameCount += 1;
     },
     finish: () => {
-      const { u, v, fine: near, camera, residual } = growPlanes(state.grid, planes, frameCount);
+      const { u, v, fine: near, camera } = growPlanes(state.grid, planes, frameCount);
       const size = { rateHz, width, height, columns, rows, frameCount };
-      return { ...size, u, v, camera, residual, fine: { columns: fine.columns, rows: fine.rows, ...near } };
+      return { ...size, u, v, camera, fine: { columns: fine.columns, rows: fine.rows, ...near } };
     },
   };
 }
@@ -77,7 +76,6 @@ interface Planes extends FlowTarget {
   readonly v: Plane;
   readonly fine: { readonly u: Plane; readonly v: Plane };
   readonly camera: Plane;
-  readonly residual: Plane;
   frame: number;
 }
 
@@ -90,7 +88,6 @@ function growPlanes({ columns, rows, fine }: FlowGrid, from: Planes | null, fram
     v: grow(from?.v, cells),
     fine: { u: grow(from?.fine.u, fineCells), v: grow(from?.fine.v, fineCells) },
     camera: grow(from?.camera, frames * 4),
-    residual: grow(from?.residual, frames),
     frame: 0,
   };
 }
@@ -156,17 +153,4 @@ function describeStep(step: CameraStep, width: number): Float32Array {
   described[2] = Math.log1p(step[STEP.zoom] as number);
   described[3] = step[STEP.turn] as number;
   return described;
-}
-
-function measureResidual({ before, work }: State): number {
-  const luma = before[0]?.luma ?? work.warped;
-  let sum = 0;
-  let count = 0;
-  for (let at = 0; at < luma.length; at++) {
-    const difference = Math.abs((work.warped[at] as number) - (luma[at] as number));
-    if (Number.isNaN(difference)) continue;
-    sum += difference;
-    count += 1;
-  }
-  return count > 0 ? sum / count : 0;
 }

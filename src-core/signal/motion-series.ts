@@ -14,7 +14,7 @@ export interface FlowPlanes {
 /**
  * What moved in a clip, frame by frame: signed flow on a grid of cells with the camera's own motion taken out.
  *
- * Plain data that can be handed to another thread. Frame 0 has no predecessor: its flow, camera step and residual are 0.
+ * Plain data that can be handed to another thread. Frame 0 has no predecessor: its flow and camera step are 0.
  */
 export interface MotionSeries extends FlowPlanes {
   /** Frames per second; frame `i` was shown at `i / rateHz` seconds from the clip's first frame. */
@@ -31,6 +31,4 @@ export interface MotionSeries extends FlowPlanes {
    * (positive: background turned clockwise).
    */
   readonly camera: Float32Array;
-  /** What registration could not explain, one number a frame: mean absolute luma difference, in luma steps. */
-  readonly residual: Float32Array;
 }

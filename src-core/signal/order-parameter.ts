@@ -50,9 +50,12 @@ export function getChanceAgreement(count: number): number {
   return CHANCE[count] ?? Math.sqrt(Math.PI / (4 * count)) * (1 + 1 / (16 * count));
 }
 
-/** An order parameter on a scale where chance is 0 and unison 1; what is below chance is 0. 0 for fewer than two. */
+/**
+ * An order parameter on a scale where chance is 0 and unison 1; below 0 where a group agrees less than chance, so that
+ * many can be averaged. 0 for fewer than two.
+ */
 export function rescaleAgreement(length: number, count: number): number {
   if (count < 2) return 0;
   const chance = getChanceAgreement(count);
-  return Math.max(0, (length - chance) / (1 - chance));
+  return (length - chance) / (1 - chance);
 }

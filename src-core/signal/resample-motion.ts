@@ -3,8 +3,7 @@ import type { MotionSeries } from './motion-series.ts';
 
 /**
  * The same motion in even steps, from frames that lie unevenly in time: each even step gets its share of the flow of
- * every step it overlaps, so that no movement is lost or counted twice. Residuals, which do not add up, are those of
- * the step that was under way.
+ * every step it overlaps, so that no movement is lost or counted twice.
  *
  * @param timesSeconds when each frame of `motion` was shown, ascending; as many as it has frames
  */
@@ -32,7 +31,6 @@ export function resampleMotion(
       v: spread(fine.v, fineCells, { shares, frameCount }),
     },
     camera: spread(motion.camera, 4, { shares, frameCount }),
-    residual: pickLast(motion.residual, { shares, frameCount }),
   };
 }
 
@@ -78,11 +76,5 @@ function spread(values: Float32Array, perFrame: number, { shares, frameCount }: 
       even[to] = (even[to] ?? 0) + (values[source * perFrame + at] ?? 0) * part;
     }
   }
-  return even;
-}
-
-function pickLast(values: Float32Array, { shares, frameCount }: Spreading): Float32Array {
-  const even = new Float32Array(frameCount);
-  for (const { source, target } of shares) even[target] = values[source] ?? 0;
   return even;
 }

@@ -98,7 +98,7 @@ async function copyWatched(folder: string, id: string, serial: number): Promise<
     print: { seconds: Array.from({ length: 20 }, () => Array.from({ length: 72 }, letter).join('')) },
     problems: [],
     hasMotion: true,
-    parts: { motion: motionAnalyser.version, stills: stillsAnalyser.version },
+    parts: { motion: motionAnalyser.version, stills: stillsAnalyser.version, look: lookAnalyser.version },
   });
 }
 

@@ -133,7 +133,11 @@ async function writeModels(models: string): Promise<void> {
     const readings = [0.2, 0.4].map((atSeconds) => ({ text, atSeconds }));
     await write(`${station}.cards.json`, cardsAnalyser.encode({ readings, problems: [], how: 'searched' }));
   }
-  const parts = { motion: motionAnalyser.version, stills: stillsAnalyser.version };
+  const parts = {
+    motion: motionAnalyser.version,
+    stills: stillsAnalyser.version,
+    look: lookAnalyser.version,
+  };
   const random = seededRandom(1);
   const letter = () => String.fromCharCode('a'.charCodeAt(0) + Math.floor(random() * 15));
   for (let clip = 0; clip < YEAR.squads * YEAR.stations; clip += 1) {
@@ -156,7 +160,14 @@ async function writeModels(models: string): Promise<void> {
 function buildMovement(count: number): ClipMovement {
   const empty = new Float32Array(0);
   const times = Array.from({ length: count }, (_, rep) => rep + 1);
-  const lane = { fromX: 0, toX: 1, steadiness: 0.9, reps: count, repLagsSeconds: times.map(() => 0.1) };
+  const lane = {
+    fromX: 0,
+    toX: 1,
+    steadiness: 0.9,
+    reps: count,
+    fault: null,
+    repLagsSeconds: times.map(() => 0.1),
+  };
   return {
     reps: {
       ...{ count, confidence: 0.8, timesSeconds: times, repConfidences: times.map(() => 0.8), runs: [] },
@@ -173,6 +184,7 @@ function buildMovement(count: number): ClipMovement {
         repCount: count,
         windows: [],
         alternating: false,
+        reachSeconds: 1 / 6,
         together: true,
       },
       lanes: [0.2, 0.8].map((x) => ({ x, lagSeconds: 0.1, ...lane })),

@@ -7,12 +7,14 @@ import { measureUnison } from '../../src-core/evidence/unison.ts';
 import type { UnisonFinding } from '../../src-core/evidence/unison-finding.ts';
 import { createMotionReader } from '../../src-core/signal/motion-reader.ts';
 import type { MotionSeries } from '../../src-core/signal/motion-series.ts';
-import { getChanceAgreement, measureAgreement } from '../../src-core/signal/order-parameter.ts';
+import { measureAgreement, rescaleAgreement } from '../../src-core/signal/order-parameter.ts';
 
 /** The lesson's usual tolerance, in seconds. */
 export const TOLERANCE_SECONDS = 0.35;
-/** Half the width of the band round the tolerance in which either answer will do. */
-const BAND_SECONDS = 0.1;
+/** Half the width of the band round the largest lag that counts in which either answer will do; less for fast exercises. */
+const BAND = { seconds: 0.1, cycles: 1 / 14 } as const;
+/** However long the tolerance, nobody further from the group than this share of a cycle is together with it. */
+const TOGETHER_CYCLES = 1 / 6;
 
 /** Where the reps come from, and whether the number of lanes is said or estimated. */
 export interface SweepWay {
@@ -108,8 +110,10 @@ function judgeTogether(scene: UnisonScene, found: UnisonFinding | null): boolean
   if (family === 'alone' || family === 'idle') return found === null;
   const missed = Math.max(...truth.lanes.map(({ cycles }) => truth.cycles - cycles));
   const worst = findWorstLag(truth);
-  if (missed <= 1 && Math.abs(worst - TOLERANCE_SECONDS) < BAND_SECONDS) return null;
-  return found?.together === (missed <= 1 && worst <= TOLERANCE_SECONDS);
+  const reach = Math.min(TOLERANCE_SECONDS, TOGETHER_CYCLES * truth.cycleSeconds);
+  const band = Math.min(BAND.seconds, BAND.cycles * truth.cycleSeconds);
+  if (missed <= 1 && Math.abs(worst - reach) < band) return null;
+  return found?.together === (missed <= 1 && worst <= reach);
 }
 
 /** Figures over many scenes. */
@@ -138,11 +142,10 @@ export interface SweepFigures {
 
 /** How far a group's lags agree beyond chance; below 0 where they agree less. */
 function findExcess(lags: readonly { readonly lagSeconds: number }[], cycleSeconds: number): number {
-  const chance = getChanceAgreement(lags.length);
   const { length } = measureAgreement(
     lags.map(({ lagSeconds }) => (2 * Math.PI * lagSeconds) / cycleSeconds),
   );
-  return (length - chance) / (1 - chance);
+  return rescaleAgreement(length, lags.length);
 }
 
 function averageChance(

@@ -120,9 +120,9 @@ describe('chance', () => {
     }
   });
 
-  test('leaves unison at 1, is never negative, and says nothing of one alone', () => {
+  test('leaves unison at 1, is negative below chance, and says nothing of one alone', () => {
     expect(rescaleAgreement(1, 4)).toBe(1);
-    expect(rescaleAgreement(0.2, 4)).toBe(0);
+    expect(rescaleAgreement(0.2, 4)).toBeCloseTo((0.2 - 0.449773) / (1 - 0.449773), 6);
     expect(rescaleAgreement(0.5, 4)).toBeCloseTo((0.5 - 0.449773) / (1 - 0.449773), 6);
     expect(rescaleAgreement(1, 1)).toBe(0);
   });

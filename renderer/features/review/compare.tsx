@@ -93,15 +93,14 @@ export function Compare({
 function useAligned(shelf: EvidenceShelf, lesson: LessonView, items: readonly QueueItem[]) {
   const clips = useMemo(() => items.map(({ clip }) => clip), [items]);
   const evidence = useComparedEvidence(shelf, lesson, clips);
-  const tolerance = lesson.plan.tolerances.togetherSeconds;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the list is made anew each time, what is in it is not
   return useMemo(() => {
     const aligned = alignSheets(clips.map((clip, at) => buildCountSheet(clip, evidence[at] ?? null)));
     const drawings = aligned.sheets.map((sheet, at) =>
-      drawEvidence(evidence[at] ?? null, sheet, tolerance, sheet.getShare),
+      drawEvidence(evidence[at] ?? null, sheet, sheet.getShare),
     );
     return { aligned, drawings };
-  }, [clips, tolerance, ...evidence]);
+  }, [clips, ...evidence]);
 }
 
 function findStart({ sheets }: AlignedSheets): keyof typeof REVIEW.compareStart {

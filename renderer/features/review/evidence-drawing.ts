@@ -30,25 +30,23 @@ const SWING = 42;
 /**
  * The drawing of a clip's motion, lanes and unison.
  *
- * @param toleranceSeconds the plan's, above which a lag is late
  * @param getShare where a moment lies on the axis; rep by rep as the sheet has it unless given
  */
 export function drawEvidence(
   evidence: EvidenceView | null,
   sheet: CountSheet,
-  toleranceSeconds: number,
   getShare = (seconds: number) => getShareOf(sheet, seconds),
 ): EvidenceDrawing {
   const axis: Axis = { sheet, getShare };
   // Lanes are marked rep by rep: without rep lines there is nowhere to mark them.
   const unison = sheet.without === null ? (evidence?.unison ?? null) : null;
-  const lanes = unison?.lanes ?? [];
+  const { lanes = [], reachSeconds = 0 } = unison ?? {};
   return {
     trace: drawTrace(axis, evidence?.reps?.trace ?? null),
     marks: lanes.flatMap((lane, at) =>
-      lane.repLagsSeconds.flatMap((lag, rep) => listMark(axis, { lane: at, rep, lag, toleranceSeconds })),
+      lane.repLagsSeconds.flatMap((lag, rep) => listMark(axis, { lane: at, rep, lag, reachSeconds })),
     ),
-    lanes: lanes.map(({ x, lagSeconds }) => ({ x, lagSeconds, isLate: lagSeconds > toleranceSeconds })),
+    lanes: lanes.map(({ x, lagSeconds }) => ({ x, lagSeconds, isLate: lagSeconds > reachSeconds })),
     areLanesGiven: unison?.areLanesGiven ?? false,
     unison: drawUnison(axis, unison),
     score: unison?.score ?? null,
@@ -83,7 +81,7 @@ function listMark(
     readonly lane: number;
     readonly rep: number;
     readonly lag: number | null;
-    readonly toleranceSeconds: number;
+    readonly reachSeconds: number;
   },
 ): LaneMark[] {
   const line = sheet.lines[mark.rep];
@@ -92,7 +90,7 @@ function listMark(
   if (lag === null) return [{ lane, rep, top: getShare(middle(line)), look: 'gone' }];
   // A late pupil's mark hangs lower, an early one's higher, within the rep's own line.
   const at = Math.max(line.fromSeconds, Math.min(line.toSeconds - 0.001, middle(line) + lag));
-  return [{ lane, rep, top: getShare(at), look: lag > mark.toleranceSeconds ? 'late' : 'on' }];
+  return [{ lane, rep, top: getShare(at), look: lag > mark.reachSeconds ? 'late' : 'on' }];
 }
 
 function middle({ fromSeconds, toSeconds }: { readonly fromSeconds: number; readonly toSeconds: number }) {

@@ -36,8 +36,7 @@ export function ReviewDesk(
   const shelf = useEvidenceShelf(desk.client);
   const evidence = useEvidence(shelf, lesson, clip, way.next?.clip ?? null);
   const sheet = useMemo(() => buildCountSheet(clip, evidence), [clip, evidence]);
-  const tolerance = lesson.plan.tolerances.togetherSeconds;
-  const drawing = useMemo(() => drawEvidence(evidence, sheet, tolerance), [evidence, sheet, tolerance]);
+  const drawing = useMemo(() => drawEvidence(evidence, sheet), [evidence, sheet]);
   const { acts, firstOpen } = useScoreActs(clip, desk.decide, way);
   const note = useRef<HTMLInputElement>(null);
   const compared = useMemo(

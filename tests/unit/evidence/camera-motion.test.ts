@@ -10,7 +10,7 @@ const filmed = (getStep: (frame: number) => number) => {
   );
   return {
     ...{ rateHz: 15, width: 80, height: 45, columns: 1, rows: 1, frameCount },
-    ...{ u: none, v: none, camera, residual: none, fine: { columns: 1, rows: 1, u: none, v: none } },
+    ...{ u: none, v: none, camera, fine: { columns: 1, rows: 1, u: none, v: none } },
   };
 };
 

@@ -100,6 +100,5 @@ export function makeMotion(performers: readonly MadePerformer[], clip: MadeClip)
     v,
     fine: { columns: COLUMNS, rows: ROWS, u, v },
     camera: new Float32Array(frameCount * 4),
-    residual: new Float32Array(frameCount),
   };
 }

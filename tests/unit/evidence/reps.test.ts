@@ -19,27 +19,24 @@ function cut(motion: MotionSeries, fromSeconds: number, toSeconds: number): Moti
     const per = plane.length / motion.frameCount;
     return plane.slice(first * per, last * per);
   };
-  const { u, v, camera, residual } = motion;
+  const { u, v, camera } = motion;
   return {
     ...motion,
     frameCount: last - first,
     u: take(u),
     v: take(v),
     camera: take(camera),
-    residual: take(residual),
   };
 }
 
 function join(one: MotionSeries, other: MotionSeries): MotionSeries {
-  const both = (plane: 'u' | 'v' | 'camera' | 'residual') =>
-    Float32Array.from([...one[plane], ...other[plane]]);
+  const both = (plane: 'u' | 'v' | 'camera') => Float32Array.from([...one[plane], ...other[plane]]);
   return {
     ...one,
     frameCount: one.frameCount + other.frameCount,
     u: both('u'),
     v: both('v'),
     camera: both('camera'),
-    residual: both('residual'),
   };
 }
 

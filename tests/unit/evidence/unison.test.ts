@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { RepsFinding } from '../../../src-core/evidence/reps-finding.ts';
 import { measureUnison } from '../../../src-core/evidence/unison.ts';
 import type { GivenLanes } from '../../../src-core/evidence/unison-finding.ts';
+import { listWindows } from '../../../src-core/evidence/unison-score.ts';
 import { listBoundaries, type MadeClip, type MadePerformer, makeMotion } from './made-motion.ts';
 
 const CLIP: MadeClip = { cycleSeconds: 2, cycles: 10 };
@@ -79,8 +80,31 @@ describe('unison', () => {
   test('proposes "not together" once a lane is further behind than the tolerance, and heeds a wider one', () => {
     const performers = [LEFT, MIDDLE, { ...RIGHT, lagSeconds: 0.75 }];
     expect(measure(performers)?.together).toBe(false);
-    const motion = makeMotion(performers, CLIP);
-    expect(measureUnison(motion, countReps(CLIP), { toleranceSeconds: 0.8 })?.together).toBe(true);
+    const slow = { ...CLIP, cycleSeconds: 4 };
+    expect(measure(performers, slow, 3)?.together).toBe(false);
+    const motion = makeMotion(performers, slow);
+    expect(measureUnison(motion, countReps(slow), { lanes: 3, toleranceSeconds: 0.8 })?.together).toBe(true);
+  });
+
+  test.each([0.5, 0.7, 1])(
+    'at a cycle of %d s is not proposed for whoever is anywhere in it',
+    (cycleSeconds) => {
+      const clip = { ...CLIP, cycleSeconds, cycles: 16 };
+      const apart = (share: number) => measure([LEFT, { ...RIGHT, lagSeconds: share * cycleSeconds }], clip);
+      expect(apart(0)?.together).toBe(true);
+      for (const share of [0.4, 0.5, 0.6]) {
+        const found = apart(share);
+        expect(found?.together, `${share}`).toBe(false);
+        expect(found?.score, `${share}`).toBeLessThan(0.1);
+      }
+      expect(apart(0.5)?.alternating).toBe(true);
+      expect(apart(0)?.reachSeconds).toBeCloseTo(cycleSeconds / 6, 1);
+    },
+  );
+
+  test('forgives one missed rep of few', () => {
+    const clip = { ...CLIP, cycles: 4 };
+    expect(measure([LEFT, MIDDLE, { ...RIGHT, missed: [3] }], clip)?.together).toBe(true);
   });
 
   test('counts the reps of each lane: one who stands through four of ten did six', () => {
@@ -171,6 +195,19 @@ describe('unison', () => {
       expect(score).toBeGreaterThan(0.95);
     }
     expect((windows[1]?.fromSeconds ?? 0) - (windows[0]?.fromSeconds ?? 0)).toBeCloseTo(3, 1);
+  });
+
+  test('has no window beyond 10 s, whatever is left over', () => {
+    const moments = Array.from({ length: 10 }, (_, at) => ({ atSeconds: 2 + 3 * at, excess: 1 }));
+    const windows = listWindows(moments, 3);
+    expect(windows.map(({ fromSeconds, toSeconds }) => toSeconds - fromSeconds)).toEqual(
+      windows.map(() => expect.closeTo(9, 6)),
+    );
+    expect([windows[0]?.fromSeconds, windows.at(-1)?.toSeconds]).toEqual([2, 29]);
+    const slow = listWindows(moments, 8);
+    expect(slow.length).toBeGreaterThan(4);
+    for (const { fromSeconds, toSeconds } of slow) expect(toSeconds - fromSeconds).toBeCloseTo(10, 6);
+    expect(listWindows(moments.slice(0, 1), 3)).toEqual([{ fromSeconds: 2, toSeconds: 2, score: 1 }]);
   });
 
   test('is unknown of one alone, of nobody, and where nothing is periodic', () => {

@@ -2,7 +2,8 @@ import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'nod
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
-import { areKept, cardsAnalyser, motionAnalyser, stillsAnalyser } from '../../../src-core/host/analysers.ts';
+import { isLasting } from '../../../src-core/evidence/evidence-problem.ts';
+import { cardsAnalyser, motionAnalyser, stillsAnalyser } from '../../../src-core/host/analysers.ts';
 import { defineJsonAnalyser, openEvidenceCache } from '../../../src-core/host/evidence-cache.ts';
 import { makeTemporaryFolder } from './temporary-folder.ts';
 
@@ -71,10 +72,10 @@ describe('the cache of evidence', () => {
   });
 
   test('keeps no failure that may not come again', () => {
-    expect(areKept([{ code: 'ffmpeg-missing', tried: [] }])).toBe(false);
-    expect(areKept([{ code: 'decode-cancelled' }])).toBe(false);
-    expect(areKept([{ code: 'decode-timed-out', limitSeconds: 60 }])).toBe(false);
-    expect(areKept([{ code: 'decode-cut-short', lastSeconds: 4, detail: '' }])).toBe(true);
+    expect(isLasting({ code: 'ffmpeg-missing', tried: [] })).toBe(false);
+    expect(isLasting({ code: 'decode-cancelled' })).toBe(false);
+    expect(isLasting({ code: 'decode-timed-out', limitSeconds: 60 })).toBe(false);
+    expect(isLasting({ code: 'decode-cut-short', lastSeconds: 4, detail: '' })).toBe(true);
   });
 
   test('never fails, even with a file where its folder should be', async () => {
@@ -111,7 +112,6 @@ describe('entries that are mostly bytes', () => {
         v: Float32Array.from([0, 0, 0, 0, -4, -3, -2, -1]),
       },
       camera: new Float32Array(8),
-      residual: Float32Array.from([0, 1.5]),
     };
     await cache.write('7c1e', motionAnalyser, motion);
     expect(await cache.read('7c1e', motionAnalyser)).toEqual(motion);

@@ -1,18 +1,34 @@
 import { statSync } from 'node:fs';
-import { mkdtemp, readdir, rm, truncate, unlink, writeFile } from 'node:fs/promises';
+import {
+  copyFile,
+  mkdir,
+  mkdtemp,
+  readdir,
+  readFile,
+  rm,
+  truncate,
+  unlink,
+  writeFile,
+} from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as delay } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
   cardsAnalyser,
+  defineMovementAnalyser,
   lookAnalyser,
   motionAnalyser,
   stillsAnalyser,
+  watchAnalyser,
 } from '../../../src-core/host/analysers.ts';
-import { createAnalysisPool } from '../../../src-core/host/analysis-pool.ts';
-import { openEvidenceCache } from '../../../src-core/host/evidence-cache.ts';
+import { type EvidenceCache, openEvidenceCache } from '../../../src-core/host/evidence-cache.ts';
 import { lookAtClip } from '../../../src-core/host/look-at-clip.ts';
-import { readClipMovement, recallMovement } from '../../../src-core/host/read-clip-movement.ts';
+import {
+  getOptionsKey,
+  readClipMovement,
+  recallMovement,
+} from '../../../src-core/host/read-clip-movement.ts';
 import { readStrip } from '../../../src-core/host/read-strip.ts';
 import { recallWatch, watchClip } from '../../../src-core/host/watch-clip.ts';
 import { formatStationCard } from '../../../src-core/lesson/card-text.ts';
@@ -24,12 +40,15 @@ const OPTIONS = { reps: { counting: 'cycle' as const }, unison: { toleranceSecon
 
 let folder = '';
 let clip = { path: '', contentId: 'c1' };
+let brief = { path: '', contentId: 'brief' };
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'watch-'));
   const card = { text: TEXT, pixelsPerModule: 4, turnDegrees: 8, tilt: 0.1 };
   const shots = [{ seconds: 1.4, card }, { seconds: 5 }];
   clip = { ...clip, path: await filmClip(join(folder, 'clip.mp4'), { shots }) };
+  const short = [{ seconds: 0.9, card }, { seconds: 3 }];
+  brief = { ...brief, path: await filmClip(join(folder, 'brief.mp4'), { shots: short }) };
 });
 
 afterAll(() => rm(folder, { recursive: true }));
@@ -78,15 +97,78 @@ describe('watching a clip', () => {
     expect(await recallWatch(cache, 'c1')).toBeNull();
   });
 
-  test('after a first look keeps that look’s readings', async () => {
+  test('after a first look that left the card open keeps that look’s readings', async () => {
     const { cache } = openCache();
-    const look = await lookAtClip(cache, clip);
-    expect(look.readings.map(({ text }) => text)).toContain(TEXT);
-    expect((await cache.read('c1', cardsAnalyser))?.how).toBe('key-pictures');
-    await watchClip(cache, clip, { threads: 1 });
-    const cards = await cache.read('c1', cardsAnalyser);
+    const look = await lookAtClip(cache, brief);
+    expect(look.readings.map(({ text }) => text)).toEqual([TEXT]);
+    expect((await cache.read('brief', cardsAnalyser))?.how).toBe('key-pictures');
+    await watchClip(cache, brief, { threads: 1 });
+    const cards = await cache.read('brief', cardsAnalyser);
+    expect(cards?.how).toBe('searched');
     expect(cards?.readings.length).toBeGreaterThan(look.readings.length);
     expect(cards?.readings).toEqual(expect.arrayContaining([look.readings[0]]));
+  });
+
+  test('does not search again for a card that the first look has settled', async () => {
+    const { cache } = openCache();
+    const look = await lookAtClip(cache, clip);
+    expect(look.readings.map(({ text }) => text)).toEqual([TEXT, TEXT]);
+    await watchClip(cache, clip, { threads: 1 });
+    const cards = await cache.read('c1', cardsAnalyser);
+    expect(cards).toEqual({ readings: look.readings, problems: [], how: 'key-pictures' });
+  });
+
+  test('leaves better than a first look that began before it and ends after it', async () => {
+    const [{ cache, place }, other] = [openCache(), openCache()];
+    await watchClip(other.cache, clip, { threads: 1 });
+    const looking = lookAtClip(cache, clip);
+    // Long after the look has asked the cache, and long before it has decoded anything.
+    await delay(20);
+    for (const part of ['cards.json', 'look.json', 'stills.bin']) {
+      await mkdir(place, { recursive: true });
+      await copyFile(join(other.place, `c1.${part}`), join(place, `c1.${part}`));
+    }
+    expect((await looking).look.from).toBe('whole-clip');
+    expect((await cache.read('c1', lookAnalyser))?.from).toBe('whole-clip');
+    expect((await cache.read('c1', cardsAnalyser))?.how).toBe('searched');
+    expect((await cache.read('c1', stillsAnalyser))?.stills).toHaveLength(96);
+  });
+
+  test.each([
+    ['motion', async (cache: EvidenceCache) => readClipMovement(cache, 'c1', OPTIONS)],
+    ['stills', async (cache: EvidenceCache) => readStrip(cache, 'c1', [{ number: 1, atSeconds: 1 }])],
+  ])('is done again where its %s cannot be read', async (part, ask) => {
+    const { place, cache } = openCache();
+    await watchClip(cache, clip, { threads: 1 });
+    await ask(cache);
+    expect(await recallWatch(cache, 'c1')).not.toBeNull();
+    await truncate(join(place, `c1.${part}.bin`), 1000);
+    await rm(join(place, `c1.movement-${getOptionsKey(OPTIONS)}.bin`), { force: true });
+    await ask(cache);
+    expect(await recallWatch(cache, 'c1')).toBeNull();
+    expect((await watchClip(cache, clip, { threads: 1 })).ffmpegCpuSeconds).toBeGreaterThan(0);
+    expect(await recallWatch(cache, 'c1')).not.toBeNull();
+    expect(await readClipMovement(cache, 'c1', OPTIONS)).not.toBeNull();
+  });
+
+  test('is done again, and its reps counted again, where what they were read from is another version’s', async () => {
+    const { place, cache } = openCache();
+    await watchClip(cache, clip, { threads: 1 });
+    await readClipMovement(cache, 'c1', OPTIONS);
+    const file = join(place, `c1.movement-${getOptionsKey(OPTIONS)}.bin`);
+    const kept = await readFile(file, 'latin1');
+    const { version } = defineMovementAnalyser('');
+    const older = version - 1000;
+    expect(Math.floor(version / 1000)).toBe(motionAnalyser.version);
+    await writeFile(file, kept.replace(`{"analyser":${version}`, `{"analyser":${older}`), 'latin1');
+    expect(await recallMovement(cache, 'c1', OPTIONS)).toBeNull();
+    for (const part of ['motion', 'stills', 'look']) {
+      const watch = await cache.read('c1', watchAnalyser);
+      if (!watch) throw new Error('the clip was watched');
+      await cache.write('c1', watchAnalyser, { ...watch, parts: { ...watch.parts, [part]: 0 } });
+      expect(await recallWatch(cache, 'c1'), part).toBeNull();
+      await cache.write('c1', watchAnalyser, watch);
+    }
   });
 
   test('that breaks off keeps what was seen, with the problem', async () => {
@@ -144,64 +226,5 @@ describe('a strip', () => {
 
   test('is empty for a clip that nobody looked at', async () => {
     expect(await readStrip(openCache().cache, 'c1', wanted)).toEqual([]);
-  });
-});
-
-describe('the analysis threads', () => {
-  test('give what the same work gives without them', async () => {
-    const [own, other] = [openCache(), openCache()];
-    const pool = createAnalysisPool(2);
-    const task = { cacheFolder: other.place, clip };
-    const watched = await pool.run({ ...task, kind: 'watch', threads: 1 });
-    const moved = await pool.run({ ...task, kind: 'movement', options: OPTIONS });
-    await pool.close();
-    const alone = await watchClip(own.cache, clip, { threads: 1 });
-    expect(watched.ok && watched.value.print).toEqual(alone.print);
-    expect(moved.ok && moved.value).toEqual(await readClipMovement(own.cache, 'c1', OPTIONS));
-    expect(watched.ok && watched.threadCpuSeconds).toBeGreaterThan(0);
-  });
-
-  test('take the opened clip first', async () => {
-    const pool = createAnalysisPool(1);
-    const order: string[] = [];
-    const ask = (contentId: string, priority: number) =>
-      pool
-        .run(
-          { kind: 'movement', cacheFolder: folder, clip: { path: '', contentId }, options: OPTIONS },
-          { priority },
-        )
-        .then(() => order.push(contentId));
-    await Promise.all([ask('under way', 0), ask('waiting', 0), ask('opened', 10)]);
-    await pool.close();
-    expect(order).toEqual(['under way', 'opened', 'waiting']);
-  });
-
-  test('stop when asked, and work on', async () => {
-    const { place } = openCache();
-    const pool = createAnalysisPool(1);
-    const controller = new AbortController();
-    const task = { cacheFolder: place, clip, kind: 'watch', threads: 1 } as const;
-    const stopped = pool.run(task, { signal: controller.signal });
-    setTimeout(() => controller.abort(), 300);
-    const end = await stopped;
-    if (end.ok && end.value.problems.length > 0) {
-      expect(end.value.problems).toEqual([{ code: 'decode-cancelled' }]);
-    }
-    const refused = await pool.run(task, { signal: controller.signal });
-    expect(refused).toEqual({ ok: false, problem: { code: 'decode-cancelled' } });
-    const after = await pool.run(task);
-    expect(after.ok && after.value.problems).toEqual([]);
-    await pool.close();
-  });
-
-  test('that end under a task end that task alone', async () => {
-    const pool = createAnalysisPool(1);
-    const { place } = openCache();
-    const lost = pool.run({ cacheFolder: place, clip, kind: 'watch', threads: 1 });
-    setTimeout(() => pool.close(), 50);
-    expect(await lost).toMatchObject({ ok: false, problem: { code: 'analysis-failed' } });
-    const after = await pool.run({ cacheFolder: place, clip, kind: 'movement', options: OPTIONS });
-    expect(after).toMatchObject({ ok: true, value: null });
-    await pool.close();
   });
 });

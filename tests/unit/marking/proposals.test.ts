@@ -63,54 +63,75 @@ describe('the right exercise', () => {
   });
 });
 
-const lane = (change: Partial<UnisonLane> = {}): UnisonLane => ({
-  ...{ x: 0.5, fromX: 0.4, toX: 0.6, lagSeconds: 0.02, repLagsSeconds: [], reps: 10, steadiness: 0.9 },
-  ...change,
-});
+/** A lane with these lags rep by rep; the same one in each of ten unless they are told. */
+const lane = (lags: number | readonly (number | null)[] = 0.02, fault: UnisonLane['fault'] = null) => {
+  const repLagsSeconds = typeof lags === 'number' ? Array.from({ length: 10 }, () => lags) : lags;
+  const done = repLagsSeconds.filter((lag) => lag !== null);
+  const lagSeconds = done.reduce((sum, lag) => sum + lag, 0) / done.length;
+  return {
+    x: 0.5,
+    fromX: 0.4,
+    toX: 0.6,
+    lagSeconds,
+    repLagsSeconds,
+    reps: done.length,
+    fault,
+    steadiness: 0.9,
+  };
+};
 const group = (change: Partial<UnisonFinding> = {}): UnisonFinding => ({
   ...{ score: 0.9, lanes: [lane(), lane(), lane()], missingLanes: 0, repCount: 10 },
-  ...{ windows: [], alternating: false, together: true },
+  ...{ windows: [], alternating: false, reachSeconds: 0.35, together: true },
   ...change,
 });
 
 describe('done together', () => {
   test('is proposed with the largest lag', () => {
-    const lanes = [lane(), lane({ lagSeconds: -0.12 }), lane()];
-    expect(proposeTogether(group({ lanes }), 0.35)).toMatchObject({
+    const lanes = [lane(), lane(-0.12), lane()];
+    expect(proposeTogether(group({ lanes }))).toMatchObject({
       met: true,
       reason: { code: 'moves-together', lanes: 3, lagSeconds: -0.12 },
     });
   });
 
   test('is denied for one who is behind, by name of the place in the row', () => {
-    const lanes = [lane(), lane(), lane({ lagSeconds: 0.6 })];
-    expect(proposeTogether(group({ lanes, together: false }), 0.35)).toMatchObject({
+    const lanes = [lane(), lane(), lane(0.6, 'off-beat')];
+    expect(proposeTogether(group({ lanes, together: false }))).toMatchObject({
       met: false,
       reason: { code: 'lane-off-beat', lane: 3, lagSeconds: 0.6 },
     });
   });
 
+  test('is denied with a lag beyond the tolerance, also where the whole clip’s lags cancel out', () => {
+    const late = lane([0.5, -0.5, 0.45, -0.5, 0.5, -0.4, 0, 0, 0, 0], 'off-beat');
+    const steady = lane(0.3);
+    const { reason, confidence } = proposeTogether(group({ lanes: [steady, late], together: false }));
+    expect(reason).toMatchObject({ code: 'lane-off-beat', lane: 2 });
+    expect(Math.abs('lagSeconds' in reason ? reason.lagSeconds : 0)).toBeGreaterThan(0.35);
+    expect(confidence).toBeGreaterThan(0.6);
+  });
+
   test('is denied for one who stops', () => {
-    const lanes = [lane(), lane({ reps: 6, lagSeconds: 0.4 }), lane()];
-    expect(proposeTogether(group({ lanes, together: false }), 0.35).reason).toEqual({
+    const stopped = lane([0.4, 0.4, 0.4, 0.4, 0.4, 0.4, null, null, null, null], 'misses-reps');
+    expect(proposeTogether(group({ lanes: [lane(), stopped, lane()], together: false })).reason).toEqual({
       ...{ code: 'lane-misses-reps', lane: 2, lanes: 3, reps: 6, of: 10 },
     });
   });
 
   test('names turns as turns', () => {
-    const turns = proposeTogether(group({ alternating: true, together: false }), 0.35);
+    const turns = proposeTogether(group({ alternating: true, together: false }));
     expect(turns).toMatchObject({ met: false, reason: { code: 'alternates', lanes: 3 } });
   });
 
   test('is open where somebody is not seen', () => {
-    const hidden = proposeTogether(group({ missingLanes: 1 }), 0.35);
+    const hidden = proposeTogether(group({ missingLanes: 1 }));
     expect(hidden).toMatchObject({ met: false, reason: { code: 'lanes-unseen', missing: 1 } });
     expect(hidden.confidence).toBeLessThan(0.6);
   });
 
   test('is less sure near the tolerance', () => {
-    const near = proposeTogether(group({ lanes: [lane(), lane({ lagSeconds: 0.3 })] }), 0.35);
-    expect(near.confidence).toBeLessThan(proposeTogether(group(), 0.35).confidence);
+    const near = proposeTogether(group({ lanes: [lane(), lane(0.3)] }));
+    expect(near.confidence).toBeLessThan(proposeTogether(group()).confidence);
   });
 });
 

@@ -32,6 +32,7 @@ const EVIDENCE: EvidenceView = {
     ],
     windows: [{ fromSeconds: 0, toSeconds: 3, score: 0.8 }],
     alternating: false,
+    reachSeconds: 0.35,
   },
 };
 
@@ -125,7 +126,7 @@ describe('the count sheet', () => {
 
   test('hangs a late lane’s mark lower and rings a rep that a lane left out', () => {
     const sheet = buildCountSheet(clipOf(2.9), EVIDENCE);
-    const drawing = drawEvidence(EVIDENCE, sheet, 0.35);
+    const drawing = drawEvidence(EVIDENCE, sheet);
     const looks = drawing.marks.map(({ lane, rep, look }) => [lane, rep, look]);
     expect(looks).toEqual([
       [0, 0, 'on'],
@@ -140,7 +141,7 @@ describe('the count sheet', () => {
 
   test('draws nothing where nothing was measured', () => {
     const sheet = buildCountSheet(clipOf(10, 'no'), UNCOUNTED);
-    expect(drawEvidence(UNCOUNTED, sheet, 0.35)).toEqual({
+    expect(drawEvidence(UNCOUNTED, sheet)).toEqual({
       trace: '',
       marks: [],
       lanes: [],
