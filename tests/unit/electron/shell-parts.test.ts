@@ -61,16 +61,28 @@ describe('a page that crashes', () => {
 });
 
 describe('a start of the program', () => {
+  const OWN = path.resolve('.');
+  const find = (words: readonly string[], workingFolder: string, ownFolder = OWN) =>
+    findNamedLesson({ words, workingFolder, ownFolder });
+
   test('names a lesson by its folder or by its plan, among flags and files that are not there', () => {
     const parent = makeTemporaryFolder();
     const lesson = path.join(parent, 'lesson');
     mkdirSync(lesson);
     writeFileSync(path.join(lesson, 'plan.json'), '{}');
     writeFileSync(path.join(parent, 'other.txt'), '');
-    expect(findNamedLesson(['--flag', 'gone', 'lesson'], parent)).toBe(lesson);
-    expect(findNamedLesson([path.join(lesson, 'plan.json')], '/')).toBe(lesson);
-    expect(findNamedLesson(['other.txt', '--lesson', 'https://x'], parent)).toBeNull();
-    expect(findNamedLesson([], parent)).toBeNull();
+    expect(find(['--flag', 'gone', 'lesson'], parent)).toBe(lesson);
+    expect(find([path.join(lesson, 'plan.json')], '/')).toBe(lesson);
+    expect(find(['other.txt', '--lesson', 'https://x'], parent)).toBeNull();
+    expect(find([], parent)).toBeNull();
+  });
+
+  test('again names no lesson by the program’s own folder, which stands among its words', () => {
+    const own = makeTemporaryFolder();
+    const lesson = path.join(own, 'lesson');
+    mkdirSync(lesson);
+    expect(find(['--flag', '.', 'lesson'], own, own)).toBe(lesson);
+    expect(find(['--flag', own], '/', `${own}${path.sep}`)).toBeNull();
   });
 
   test('is not tied to any ending by the installer, so no file of another program opens here', () => {
@@ -78,7 +90,7 @@ describe('a start of the program', () => {
     expect(packed.fileAssociations).toBeUndefined();
     const parent = makeTemporaryFolder();
     writeFileSync(path.join(parent, 'x.routemark'), '{}');
-    expect(findNamedLesson(['x.routemark'], parent)).toBeNull();
+    expect(find(['x.routemark'], parent)).toBeNull();
   });
 
   test('of the packaged program takes no options of Node', () => {
