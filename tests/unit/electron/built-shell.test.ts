@@ -50,28 +50,41 @@ describe('the built shell', () => {
   });
 });
 
-describe('the package', () => {
-  const { inputs, outputs } = buildSync({
-    absWorkingDir: ROOT,
-    entryPoints: [
-      'electron/main/main.ts',
-      'src-core/host/analysis-worker.ts',
-      'electron/main/film-demo-process.ts',
-      'fixtures/film/film-process.ts',
-    ],
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    packages: 'external',
-    outdir: 'nowhere',
-    write: false,
-    metafile: true,
-  }).metafile;
+/** What goes into the shell and into the package, as the bundler finds it. */
+const { inputs, outputs } = buildSync({
+  absWorkingDir: ROOT,
+  entryPoints: [
+    'electron/main/main.ts',
+    'src-core/host/analysis-worker.ts',
+    'electron/main/film-demo-process.ts',
+    'fixtures/film/film-process.ts',
+  ],
+  bundle: true,
+  platform: 'node',
+  format: 'esm',
+  packages: 'external',
+  outdir: 'nowhere',
+  write: false,
+  metafile: true,
+}).metafile;
 
+const listSources = (isWanted: (name: string) => boolean) =>
+  Object.entries(outputs)
+    .filter(([name]) => isWanted(name))
+    .flatMap(([, output]) => Object.keys(output.inputs));
+
+test('the shell is built anew by npm start when any of its sources changes', () => {
+  const start = readFileSync('scripts/start.mjs', 'utf8');
+  const [, named = ''] = /'dist\/electron\/main\.mjs',\s*\[([^\]]*)\]/.exec(start) ?? [];
+  const folders = [...named.matchAll(/'([^']+)'/g)].map(([, folder]) => `${folder}/`);
+  const sources = listSources((name) => !name.includes('film-'));
+  expect(sources.length).toBeGreaterThan(100);
+  expect(sources.filter((source) => !folders.some((folder) => source.startsWith(folder)))).toEqual([]);
+});
+
+describe('the package', () => {
   test('holds every source of what it runs unbundled: the filming of the demo', () => {
-    const filmed = Object.entries(outputs)
-      .filter(([name]) => name.includes('film-'))
-      .flatMap(([, output]) => Object.keys(output.inputs));
+    const filmed = listSources((name) => name.includes('film-'));
     const isHeld = (source: string) =>
       files.some(
         (kept: string) => source === kept || (kept.endsWith('/**') && source.startsWith(kept.slice(0, -2))),
