@@ -9,6 +9,7 @@ import { FRAME } from '../../text/english/window.ts';
 import { Button } from '../../ui/button.tsx';
 import { FolderPicker } from '../../ui/folder-picker.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
+import { useKeys } from '../../ui/keys/use-keys.ts';
 import { Mark } from '../../ui/mark.tsx';
 import { Bar } from '../../ui/marks.tsx';
 import { StopNote } from '../../ui/stop-note.tsx';
@@ -31,6 +32,7 @@ export function LookBackScreen({
   const [folder, setFolder] = useState<string | null>(null);
   const [isPicking, setPicking] = useState(false);
   const { gathered, problems, progress, stop } = useLookBack(client, folder);
+  useKeys({ 'open-lesson': onLessons });
   const sections = useMemo(() => listSections(gathered?.summaries ?? []), [gathered]);
   const choose = async () => {
     if (!desk?.hasFolderDialog) return setPicking(true);

@@ -6,6 +6,7 @@ import { REVIEW } from '../../text/english/review.ts';
 import { Button } from '../../ui/button.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
 import { KeyCap } from '../../ui/key-cap.tsx';
+import { KEY_IDS } from '../../ui/keys/key-table.ts';
 import { Sheet } from '../../ui/sheet.tsx';
 import { ClipFlags } from './clip-flags.tsx';
 import { CriterionRow } from './criterion-row.tsx';
@@ -51,8 +52,7 @@ export function ScorePanel({
       <header>
         <h2>{REVIEW.scoreSheet}</h2>
         <span className="push cap">
-          <KeyCap id="criterion-1" />–<KeyCap id={lines.length === 9 ? 'criterion-9' : 'criterion-4'} />{' '}
-          {REVIEW.keysHint} · <KeyCap id="note" /> {REVIEW.noteHint}
+          <CriterionCaps criteria={lines.length} /> <KeyCap id="note" /> {REVIEW.noteHint}
         </span>
       </header>
       <div className="crs">
@@ -96,6 +96,21 @@ export function ScorePanel({
         </div>
       </div>
     </Sheet>
+  );
+}
+
+/** The first and the last key that change an answer; only the first nine criteria have one. */
+function CriterionCaps({ criteria }: { readonly criteria: number }) {
+  const keys = KEY_IDS.filter((id) => id.startsWith('criterion-')).slice(0, criteria);
+  const [first] = keys;
+  const last = keys.at(-1);
+  if (!first || !last) return null;
+  return (
+    <>
+      <KeyCap id={first} />
+      {last !== first && '–'}
+      {last !== first && <KeyCap id={last} />} {REVIEW.keysHint} ·
+    </>
   );
 }
 

@@ -6,6 +6,8 @@ import { openCrashCount } from '../../../electron/main/crash-count.ts';
 import { getFolderDialog } from '../../../electron/main/folder-dialog.ts';
 import { findNamedLesson } from '../../../electron/main/named-lesson.ts';
 import { choosePlace, keepPlace, LEAST_SIZE, readPlace } from '../../../electron/main/window-place.ts';
+import { KEY_TABLE } from '../../../renderer/ui/keys/key-table.ts';
+import type { MenuCommand } from '../../../src-core/contract/events.ts';
 import { makeTemporaryFolder } from '../host/temporary-folder.ts';
 
 const LAPTOP = { x: 0, y: 25, width: 1280, height: 775 };
@@ -119,6 +121,21 @@ describe('the menu', () => {
     const { told, entries } = flatten(false, true);
     for (const entry of entries) if ('click' in entry) entry.click();
     expect(told.sort()).toEqual(['bring-in', 'hand-in', 'keys', 'next-flag', 'open-lesson', 'redo', 'undo']);
+  });
+
+  test('shows the key that the page’s list of keys has for each command', () => {
+    const shown = buildMenu(() => {}, { isMac: false, isPackaged: true }).flatMap(({ submenu }) => submenu);
+    const commands: MenuCommand[] = [];
+    const told = buildMenu((command) => commands.push(command), { isMac: false, isPackaged: true });
+    for (const entry of told.flatMap(({ submenu }) => submenu)) if ('click' in entry) entry.click();
+    const accelerators = shown.flatMap((entry) => ('click' in entry ? [entry.accelerator ?? null] : []));
+    for (const [at, command] of commands.entries()) {
+      const accelerator = accelerators[at];
+      if (!accelerator) continue;
+      const combo = accelerator.replace('CmdOrCtrl', 'ctrl').toLowerCase();
+      expect(KEY_TABLE[command].combo, command).toBe(combo);
+    }
+    expect(accelerators.filter(Boolean).length).toBeGreaterThanOrEqual(5);
   });
 
   test('has no tools for developers in the packaged program', () => {
