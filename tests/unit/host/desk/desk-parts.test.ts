@@ -148,6 +148,7 @@ describe('what the desk remembers', () => {
     writeFileSync(path.join(home, 'desk.json'), '{"lessons":');
     expect((await openDeskRecord(home)).get()).toEqual({
       lessons: [],
+      seconds: [],
       mappings: [],
       lastFolder: null,
       schoolSet: null,
