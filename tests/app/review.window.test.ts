@@ -92,6 +92,22 @@ describe.skipIf(!canBrowse())('Review', () => {
     expect(complaints).toEqual([]);
   });
 
+  test('says which answer stands against confirming, and stays there', async () => {
+    const { page, complaints } = await openReview('light');
+    await page.getByRole('button', { name: /^teal, station B:/ }).click();
+    const title = await page.locator('.idrow h1').textContent();
+    const said = page.getByRole('status').filter({ hasText: 'Together has no answer yet' });
+    expect(await said.count()).toBe(0);
+    await page.keyboard.press('Enter');
+    await said.waitFor();
+    expect(await page.locator('.idrow h1').textContent()).toBe(title);
+    await page.keyboard.press('2');
+    await said.waitFor({ state: 'detached' });
+    await page.keyboard.press('Control+z');
+    await page.getByText('? of').first().waitFor();
+    expect(complaints).toEqual([]);
+  });
+
   test('compares squads from their first rep on, on one axis, by keys', async () => {
     const { page, complaints } = await openReview('light');
     await page.getByRole('button', { name: /^teal, station A:/ }).click();

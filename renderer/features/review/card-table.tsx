@@ -86,6 +86,8 @@ const Punch = memo(function Punch({
       className={`punch ${look}`}
       aria-label={label}
       aria-current={isNow}
+      // Pressed, it would only show what is shown: Enter confirms the clip that was just chosen here.
+      data-keys={isNow ? 'through' : undefined}
       onClick={() => onShow(clip)}
     >
       {!isNow && state === 'inked' && <Glyph name="tick" />}

@@ -38,7 +38,7 @@ export function ReviewDesk(
   const sheet = useMemo(() => buildCountSheet(clip, evidence), [clip, evidence]);
   const tolerance = lesson.plan.tolerances.togetherSeconds;
   const drawing = useMemo(() => drawEvidence(evidence, sheet, tolerance), [evidence, sheet, tolerance]);
-  const { acts, firstOpen } = useScoreActs(clip, desk.decide, way);
+  const { acts, firstOpen, isRefused } = useScoreActs(clip, desk.decide, way);
   const note = useRef<HTMLInputElement>(null);
   const compared = useMemo(
     () => (isComparing ? listComparable(way.queue, clip.id) : []),
@@ -87,7 +87,7 @@ export function ReviewDesk(
           </div>
         </>
       )}
-      <ScorePanel {...{ lesson, item, flags, names, acts, note, firstOpen }} />
+      <ScorePanel {...{ lesson, item, flags, names, acts, note, firstOpen, isRefused }} />
     </>
   );
 }

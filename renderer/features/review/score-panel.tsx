@@ -33,6 +33,7 @@ export function ScorePanel({
   acts,
   note,
   firstOpen,
+  isRefused,
 }: {
   readonly lesson: LessonView;
   readonly item: QueueItem;
@@ -42,6 +43,8 @@ export function ScorePanel({
   readonly note: RefObject<HTMLInputElement | null>;
   /** Takes the first criterion without an answer. */
   readonly firstOpen: RefObject<HTMLInputElement | null>;
+  /** Confirming was asked for, and the first open answer stood against it. */
+  readonly isRefused: boolean;
 }) {
   const { clip } = item;
   const lines = listCriteria(lesson.plan, clip);
@@ -76,6 +79,9 @@ export function ScorePanel({
       <div className="sum">
         <EarnsLine earnings={earnings} />
         <NoteField key={clip.id} ref={note} lesson={lesson.lesson} clip={clip} onNote={acts.decide} />
+        <p className="refused" role="status">
+          {isRefused && lines[open] && REVIEW.answerFirst(lines[open].label)}
+        </p>
         {open >= 0 && (
           <div className="rest">
             <Button onPress={() => acts.answerRest(true)} keyId="yes-to-rest">
