@@ -84,7 +84,7 @@ async function showShell() {
   if (!program) return 'Electron’s binary is not here and could not be fetched';
   buildIfStale(
     'dist/electron/main.mjs',
-    ['electron', 'src-core'],
+    ['electron', 'src-core', 'renderer/text'],
     ['--import', 'tsx', 'electron/packaging/build-shell.ts'],
     'The desktop shell',
   );

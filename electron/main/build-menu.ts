@@ -64,8 +64,8 @@ export function buildMenu(
     label: 'Lesson',
     submenu: [
       command('Open…', 'open-lesson', 'CmdOrCtrl+O'),
-      command('Bring in clips…', 'bring-in', 'CmdOrCtrl+B'),
-      command('Hand in', 'hand-in', 'CmdOrCtrl+E'),
+      command('Bring in clips…', 'bring-in', 'CmdOrCtrl+2'),
+      command('Hand in', 'hand-in', 'CmdOrCtrl+6'),
       LINE,
       isMac ? { role: 'close' } : { role: 'quit' },
     ],

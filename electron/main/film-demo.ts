@@ -7,12 +7,20 @@ export type FilmNews =
   | { readonly kind: 'progress'; readonly done: number; readonly total: number }
   | { readonly kind: 'failed'; readonly reason: string };
 
+/** What filming needs of the program. */
+export interface FilmPlaces {
+  /** The folder that holds the program's sources, as a `file:` address. */
+  readonly root: string;
+  /** Where finished films are kept; the program's own folder may not be written. */
+  readonly films: string;
+}
+
 /**
- * Films the demo lesson in a process of its own, run as Node, so that the windows stay quick. `root` is the folder
- * that holds the program's sources. Rejects with the reason where it fails, and when it is stopped.
+ * Films the demo lesson in a process of its own, run as Node, so that the windows stay quick. Rejects with the reason
+ * where it fails, and when it is stopped.
  */
 export function filmDemoApart(
-  root: string,
+  { root, films }: FilmPlaces,
   folder: string,
   job: { readonly signal: AbortSignal; readonly onProgress: (progress: Progress) => void },
 ): Promise<void> {
@@ -20,7 +28,7 @@ export function filmDemoApart(
   const child = fork(program, [folder], {
     cwd: fileURLToPath(root),
     execArgv: ['--import', 'tsx'],
-    env: { ...process.env, ELECTRON_RUN_AS_NODE: '1' },
+    env: { ...process.env, ELECTRON_RUN_AS_NODE: '1', ROUTEMARK_FILMS: films },
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
   });
   let reason = 'it ended too early';

@@ -36,8 +36,12 @@ app.setPath('userData', path.join(home, 'window'));
 app.on('web-contents-created', (_, contents) => lockContents(contents as LockedContents));
 
 /** A plan that the system opens before the desk is there; macOS tells it by an event. */
-let askedEarly: string | null = findNamedLesson(process.argv.slice(isPackaged ? 1 : 2), process.cwd());
+let askedEarly: string | null = findLesson(process.argv.slice(1), process.cwd());
 let desk: Desk | null = null;
+
+function findLesson(words: readonly string[], workingFolder: string): string | null {
+  return findNamedLesson({ words, workingFolder, ownFolder: app.getAppPath() });
+}
 
 function openNamed(folder: string | null): void {
   if (folder === null) return;
@@ -50,6 +54,7 @@ async function start(): Promise<void> {
   lockSession(session.defaultSession as unknown as LockedSession, isPackaged);
   const files = await openPageFiles(path.join(ROOT, 'dist', 'renderer'));
   if (!files) throw new Error('The window was not built.');
+  const filmPlaces = { root: pathToFileURL(`${ROOT}${path.sep}`).href, films: path.join(home, 'films') };
   const windowParts = { home, shellFolder: SHELL_FOLDER, isPackaged };
   const showAny = () => {
     const [window] = BrowserWindow.getAllWindows();
@@ -64,7 +69,7 @@ async function start(): Promise<void> {
       const { canceled, filePaths } = await dialog.showOpenDialog(getFolderDialog(purpose));
       return canceled ? [] : filePaths;
     },
-    filmDemo: (folder, job) => filmDemoApart(pathToFileURL(`${ROOT}${path.sep}`).href, folder, job),
+    filmDemo: (folder, job) => filmDemoApart(filmPlaces, folder, job),
     onFault: (trace, fault) => process.stderr.write(`fault ${trace}: ${describeFault(fault)}\n`),
     onAsked: showAny,
   });
@@ -80,7 +85,7 @@ async function start(): Promise<void> {
   openDeskWindow(windowParts);
   app.on('activate', showAny);
   app.on('second-instance', (_, words, workingFolder) => {
-    openNamed(findNamedLesson(words.slice(1), workingFolder));
+    openNamed(findLesson(words.slice(1), workingFolder));
     showAny();
   });
 }
@@ -91,7 +96,7 @@ function describeFault(fault: unknown): string {
 
 app.on('open-file', (event, file) => {
   event.preventDefault();
-  openNamed(findNamedLesson([file], '/'));
+  openNamed(findLesson([file], '/'));
 });
 app.on('window-all-closed', () => {
   if (!isMac) app.quit();

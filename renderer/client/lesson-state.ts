@@ -2,11 +2,15 @@ import type { LessonView } from '../../src-core/contract/lesson-view.ts';
 import type { Problem } from '../../src-core/contract/problem.ts';
 import type { Progress } from '../../src-core/contract/progress.ts';
 
-/** A long piece of work of the open lesson. */
-export interface RunningJob {
+/** How far a long piece of work has come. */
+export interface JobProgress {
   readonly progress: Progress;
   /** Null: not to be told yet. */
   readonly secondsLeft: number | null;
+}
+
+/** A long piece of work of the open lesson. */
+export interface RunningJob extends JobProgress {
   readonly stop: () => void;
 }
 

@@ -1,12 +1,15 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { DeskClient } from '../../src-core/contract/desk-client.ts';
 import type { DeskView, LessonId } from '../../src-core/contract/desk-view.ts';
 import type { Problem } from '../../src-core/contract/problem.ts';
 import { LookBackScreen } from '../features/look-back/look-back.tsx';
 import { Start } from '../features/start/start.tsx';
+import { useKeys } from '../ui/keys/use-keys.ts';
 import { DisplayTools } from './display-tools.tsx';
 import { ErrorBoundary } from './error-boundary.tsx';
+import { KeyList } from './key-list.tsx';
 import { LessonWindow } from './lesson-window.tsx';
+import { useMenu } from './use-menu.ts';
 import { useOpenLesson } from './use-open-lesson.ts';
 import { useRoute } from './use-route.ts';
 
@@ -16,6 +19,13 @@ export function App({ client }: { readonly client: DeskClient }) {
   const { desk, troubles } = useOpenLesson(client, route.lesson);
   const [deskView, setDeskView] = useState<DeskView | null>(null);
   const [failed, setFailed] = useState<readonly Problem[]>([]);
+  const [areKeysShown, setKeysShown] = useState(false);
+  const showKeys = () => setKeysShown(true);
+  useKeys({ keys: showKeys });
+  useMenu(client);
+  // What this window shows already: the lesson, and the one that it is a second marking of.
+  const shown = useRef<readonly (LessonId | undefined)[]>([]);
+  shown.current = [route.lesson ?? undefined, desk?.getState().view.second?.of];
   useEffect(() => {
     const read = async () => {
       const reply = await client.request('readDesk', {});
@@ -28,14 +38,15 @@ export function App({ client }: { readonly client: DeskClient }) {
     void read();
     return client.subscribe((event) => {
       if (event.kind === 'reconnected') void read();
-      if (event.kind === 'lesson-asked') go({ lesson: event.lesson, step: 'bring-in' });
+      const isAskedFor = event.kind === 'lesson-asked' && !shown.current.includes(event.lesson);
+      if (isAskedFor) go({ lesson: event.lesson, step: 'bring-in' });
     });
   }, [client, go]);
   const open = (lesson: LessonId, isNew = false) => go({ lesson, step: isNew ? 'plan' : 'bring-in' });
   return (
     <ErrorBoundary key={route.lesson}>
       {desk && deskView ? (
-        <LessonWindow desk={desk} deskView={deskView} route={route} go={go} />
+        <LessonWindow {...{ desk, deskView, route, go }} onKeys={showKeys} />
       ) : route.isLookingBack ? (
         <LookBackScreen
           client={client}
@@ -55,6 +66,7 @@ export function App({ client }: { readonly client: DeskClient }) {
           onDesk={setDeskView}
         />
       )}
+      {areKeysShown && <KeyList onClose={() => setKeysShown(false)} />}
     </ErrorBoundary>
   );
 }

@@ -17,6 +17,7 @@ import { changePreferences, usePreferences } from '../ui/preferences.ts';
 
 const PLACES: readonly KeyPlace[] = [
   'everywhere',
+  'plan',
   'bring-in',
   'line-up',
   'review',

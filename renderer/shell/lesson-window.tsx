@@ -1,7 +1,7 @@
-import { type ComponentType, useCallback, useMemo, useState, useSyncExternalStore } from 'react';
+import { type ComponentType, useCallback, useMemo, useSyncExternalStore } from 'react';
 import type { DeskView } from '../../src-core/contract/desk-view.ts';
 import type { LessonDesk } from '../client/lesson-desk.ts';
-import { buildLessonNames } from '../client/lesson-names.ts';
+import { buildLessonNames, hideSquads } from '../client/lesson-names.ts';
 import type { Route } from '../client/route.ts';
 import { STEPS, type Step, type StepProps } from '../client/steps.ts';
 import { BringIn } from '../features/bring-in/bring-in.tsx';
@@ -18,11 +18,9 @@ import { usePreferences } from '../ui/preferences.ts';
 import { SquadsProvider } from '../ui/squads.tsx';
 import { ErrorBoundary } from './error-boundary.tsx';
 import { Foot } from './foot.tsx';
-import { KeyList } from './key-list.tsx';
 import { Masthead } from './masthead.tsx';
 import { SecondStrip } from './second-strip.tsx';
 import { Troubles } from './troubles.tsx';
-import { useMenu } from './use-menu.ts';
 
 const SCREENS: Readonly<Record<Step, ComponentType<StepProps>>> = {
   plan: Plan,
@@ -39,21 +37,25 @@ export function LessonWindow({
   deskView,
   route,
   go: goTo,
+  onKeys,
 }: {
   readonly desk: LessonDesk;
   readonly deskView: DeskView;
   readonly route: Route;
   readonly go: (change: Partial<Route>) => void;
+  /** Shows the list of keys. */
+  readonly onKeys: () => void;
 }) {
   const state = useSyncExternalStore(desk.subscribe, desk.getState);
   const { areNamesHidden } = usePreferences();
-  const [areKeysShown, setKeysShown] = useState(false);
   const { view } = state;
   const { plan, clips } = view;
   // The same names as long as no clip has another path: decisions alone change none.
   const paths = clips.map(({ id, path }) => `${id} ${path}`).join('\n');
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the clips, only ids and paths go into names
-  const names = useMemo(() => buildLessonNames({ plan, clips }), [plan, paths]);
+  const known = useMemo(() => buildLessonNames({ plan, clips }), [plan, paths]);
+  const isBlind = areNamesHidden && route.step === 'review';
+  const names = useMemo(() => (isBlind ? hideSquads(known) : known), [isBlind, known]);
   const { second } = view;
   const go = useCallback(
     // A second marking is Review alone: every other step is the lesson's own.
@@ -62,10 +64,8 @@ export function LessonWindow({
     [goTo, second],
   );
   const steps = Object.fromEntries(STEPS.map((step) => [step, () => go(step)]));
-  const showKeys = useCallback(() => setKeysShown(true), []);
   const openLesson = useCallback(() => goTo({ lesson: null }), [goTo]);
-  useKeys({ ...steps, keys: showKeys, undo: desk.undo, redo: desk.redo });
-  useMenu(desk, { go, showKeys, openLesson });
+  useKeys({ ...steps, undo: desk.undo, redo: desk.redo, 'open-lesson': openLesson });
   const shiftMs = route.step === 'plan' ? readClockTarget(route.target) : null;
   if (shiftMs !== null) {
     const onShift = (next: number) => go('plan', buildClockTarget(next));
@@ -73,7 +73,7 @@ export function LessonWindow({
   }
   const Screen = SCREENS[route.step];
   return (
-    <SquadsProvider plan={plan} isHidden={areNamesHidden && route.step === 'review'}>
+    <SquadsProvider plan={plan} isHidden={isBlind}>
       <div className={`app at-${route.step}`}>
         <button type="button" className="skip" onClick={skipToMain}>
           {FRAME.skip}
@@ -84,7 +84,7 @@ export function LessonWindow({
           names={names}
           step={route.step}
           go={go}
-          onKeys={showKeys}
+          onKeys={onKeys}
           onLessons={openLesson}
         />
         {second && <SecondStrip who={second.who} onBack={() => go('hand-in', 'second-marking')} />}
@@ -95,7 +95,6 @@ export function LessonWindow({
           </ErrorBoundary>
         </main>
         <Foot state={state} names={names} step={route.step} />
-        {areKeysShown && <KeyList onClose={() => setKeysShown(false)} />}
       </div>
     </SquadsProvider>
   );

@@ -5,10 +5,11 @@ import type { FolderRef } from '../../src-core/contract/desk-view.ts';
 import type { Problem } from '../../src-core/contract/problem.ts';
 import { BARE_NAMES } from '../client/lesson-names.ts';
 import { describeProblem } from '../text/english/problems.ts';
-import { START } from '../text/english/window.ts';
+import { FRAME, START } from '../text/english/window.ts';
 import { Button } from './button.tsx';
 import { Glyph } from './glyph.tsx';
 import { SlipDialog } from './slip-dialog.tsx';
+import { StopNote } from './stop-note.tsx';
 
 /** Walks the folders of this machine, for windows without the system's own dialog. */
 export function FolderPicker({
@@ -42,11 +43,9 @@ export function FolderPicker({
   return (
     <SlipDialog title={START.folders} onClose={onClose}>
       <p className="folder-here">{here?.path ?? START.places}</p>
-      {problems.map((problem) => (
-        <p key={problem.code} role="alert">
-          {describeProblem(problem, BARE_NAMES).what}
-        </p>
-      ))}
+      {problems.length > 0 && (
+        <StopNote title={FRAME.trouble} advice={problems.map((each) => describeProblem(each, BARE_NAMES))} />
+      )}
       <ol className="folders">
         {here && (
           <li>

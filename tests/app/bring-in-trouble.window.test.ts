@@ -68,6 +68,24 @@ describe.runIf(canBrowse())('Bring in, when not all goes well', () => {
     });
   });
 
+  test('a folder that cannot be opened any more is said to be so, with what to do', async () => {
+    const pulled = path.join(plugged, 'Pulled out');
+    await mkdir(pulled);
+    await inWindow(async (page) => {
+      await page.keyboard.press('o');
+      for (const name of [path.basename(path.dirname(desk.folder)), 'plugged in'])
+        await page.locator('.folders button', { hasText: name }).click();
+      const folder = page.locator('.folders button', { hasText: 'Pulled out' });
+      await folder.waitFor();
+      await rm(pulled, { recursive: true });
+      await folder.click();
+      const note = page.getByRole('alert', { name: 'That did not work' });
+      expect(await note.textContent()).toContain(`The folder ${pulled} cannot be opened. `);
+      expect(await findBarriers(page)).toEqual([]);
+      await page.keyboard.press('Escape');
+    });
+  });
+
   test('a whole tablet comes in under its label, and brought in again changes nothing', async () => {
     await inWindow(async (page) => {
       await bring(page, 'tablet 1');

@@ -38,6 +38,14 @@ describe.skipIf(!canBrowse())('Review', () => {
     const view = (await desk.desk.lessons.find(lesson))?.getView();
     return view?.clips.map(({ word }) => word.lanes).find((lanes) => lanes !== null);
   };
+  /** All that can be read or heard of the page. */
+  const readAll = (page: Page) =>
+    page.evaluate(() => {
+      const parts = [...document.querySelectorAll('[aria-label], [title], [alt]')].flatMap((part) =>
+        ['aria-label', 'title', 'alt'].map((name) => part.getAttribute(name) ?? ''),
+      );
+      return [document.title, document.body.textContent, ...parts].join('\n');
+    });
   const countOf = (page: Page, selector: string) => page.locator(selector).count();
 
   test('draws what was seen beside the film once the clips were watched, and marks all the while', async () => {
@@ -84,6 +92,22 @@ describe.skipIf(!canBrowse())('Review', () => {
     expect(complaints).toEqual([]);
   });
 
+  test('says which answer stands against confirming, and stays there', async () => {
+    const { page, complaints } = await openReview('light');
+    await page.getByRole('button', { name: /^teal, station B:/ }).click();
+    const title = await page.locator('.idrow h1').textContent();
+    const said = page.getByRole('status').filter({ hasText: 'Together has no answer yet' });
+    expect(await said.count()).toBe(0);
+    await page.keyboard.press('Enter');
+    await said.waitFor();
+    expect(await page.locator('.idrow h1').textContent()).toBe(title);
+    await page.keyboard.press('2');
+    await said.waitFor({ state: 'detached' });
+    await page.keyboard.press('Control+z');
+    await page.getByText('? of').first().waitFor();
+    expect(complaints).toEqual([]);
+  });
+
   test('compares squads from their first rep on, on one axis, by keys', async () => {
     const { page, complaints } = await openReview('light');
     await page.getByRole('button', { name: /^teal, station A:/ }).click();
@@ -109,6 +133,38 @@ describe.skipIf(!canBrowse())('Review', () => {
       .evaluateAll((lines) => lines.map((line) => Math.round(line.getBoundingClientRect().top)));
     expect(tops[0]).toBe(tops[1]);
     expect(await countOf(page, '.compare .nos [aria-current=true]')).toBe(2);
+    expect(complaints).toEqual([]);
+  });
+
+  test('names no squad while names are hidden, and takes back what was typed before any decision', async () => {
+    const { page, complaints } = await openReview('light');
+    const undo = page.getByRole('button', { name: /^Undo/ });
+    await page.keyboard.press('y');
+    await expect.poll(() => undo.getAttribute('aria-label')).toMatch(/IMG_\d+\.MP4 confirmed/);
+    expect(await readAll(page)).toMatch(/teal|amber/i);
+    await page.keyboard.press('h');
+    await page.getByRole('button', { name: 'Hide names', pressed: true }).waitFor();
+    expect(await readAll(page)).not.toMatch(/teal|amber|IMG_/i);
+    await page.keyboard.press('h');
+    // The shell's menu has undo's key, also while a field has the focus.
+    await page.keyboard.press('n');
+    await page.keyboard.type('late');
+    desk.desk.tell({ kind: 'menu', command: 'undo' });
+    await expect.poll(() => page.getByRole('textbox', { name: 'Note' }).inputValue()).toBe('');
+    expect(await undo.getAttribute('aria-label')).toMatch(/confirmed/);
+    await page.getByRole('button', { name: 'Hide names' }).focus();
+    desk.desk.tell({ kind: 'menu', command: 'undo' });
+    await expect.poll(() => undo.getAttribute('aria-label')).not.toMatch(/confirmed/);
+    expect(complaints).toEqual([]);
+  });
+
+  test('stays where it is when its lesson is asked for again, and shows the keys of two criteria', async () => {
+    const { page, complaints } = await openReview('light');
+    expect(await page.locator('.score header .cap').textContent()).toMatch(/^1–2 change · N note$/);
+    await desk.desk.openFirst(desk.folder);
+    desk.desk.tell({ kind: 'menu', command: 'keys' });
+    await page.getByRole('dialog', { name: 'Keys' }).waitFor();
+    expect(page.url()).toMatch(/\/review/);
     expect(complaints).toEqual([]);
   });
 

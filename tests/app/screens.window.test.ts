@@ -159,6 +159,33 @@ describe.runIf(canBrowse())('every screen, of a lesson whose texts were written 
     });
   });
 
+  test('lists the keys on every screen, before a lesson is open and over the class clock too', async () => {
+    await inWindow({}, async (page) => {
+      const list = page.getByRole('dialog', { name: 'Keys' });
+      const lookAtKeys = async () => {
+        await page.keyboard.press('?');
+        await list.waitFor();
+        await page.keyboard.press('Escape');
+        await list.waitFor({ state: 'detached' });
+      };
+      await show(page, 'plan');
+      await page.getByRole('button', { name: 'Class clock' }).click();
+      await page.locator('.class-clock').waitFor();
+      await lookAtKeys();
+      await page.keyboard.press('Escape');
+      await page.locator('main.plan').waitFor();
+      expect(await list.count()).toBe(0);
+      await page.keyboard.press('Control+o');
+      await page.locator('main.start').waitFor();
+      await lookAtKeys();
+      await page.getByRole('button', { name: 'Look back on classes' }).click();
+      await page.locator('main.look-back').waitFor();
+      await lookAtKeys();
+      await page.keyboard.press('Control+o');
+      await page.locator('main.start').waitFor();
+    });
+  });
+
   test('lists every key that a screen has', async () => {
     await inWindow({}, async (page) => {
       const inFoot = new Set<string>();
@@ -170,6 +197,7 @@ describe.runIf(canBrowse())('every screen, of a lesson whose texts were written 
       const listed = await page.locator('.key-columns .key').allTextContents();
       expect([...inFoot].filter((key) => !listed.includes(key))).toEqual([]);
       expect(listed.length).toBeGreaterThan(40);
+      expect(listed).toEqual(expect.arrayContaining(['Alt+↑', 'Alt+↓', 'Ctrl+O', 'Ctrl+6']));
     });
   });
 });

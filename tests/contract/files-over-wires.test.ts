@@ -92,6 +92,11 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
     const inside = await client.request('listFolders', { folder: token });
     const found = inside.ok ? inside.value.folders.find(({ name }) => name === 'lesson') : undefined;
     expect(found).toMatchObject({ isLesson: true });
+    const gone = desk.desk.tokens.hand(path.join(desk.parent, 'pulled out'));
+    expect(await client.request('listFolders', { folder: gone.token })).toEqual({
+      ok: false,
+      problems: [{ code: 'folder-unreadable', path: gone.path }],
+    });
     const guess = await client.request('listFolders', { folder: `f-${'0'.repeat(32)}` });
     expect(guess).toEqual({ ok: false, problems: [{ code: 'folder-unknown' }] });
     expect(await client.request('chooseFolders', { purpose: 'lesson' })).toMatchObject({

@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readdir, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -42,6 +42,8 @@ describe.skipIf(reason !== null)('the desktop shell', () => {
     parent = await mkdtemp(path.join(tmpdir(), 'routemark-shell-'));
     const lesson = path.join(parent, 'lesson');
     await writeSmallLesson(lesson);
+    // So that the shell has to look at the clips itself.
+    await rm(path.join(lesson, 'evidence'), { recursive: true });
     app = await _electron.launch({
       executablePath: program ?? '',
       args: ['.', lesson],
@@ -119,6 +121,18 @@ describe.skipIf(reason !== null)('the desktop shell', () => {
       ),
     ).toBe('refused');
     expect(await page.evaluate(() => Notification.requestPermission())).toBe('denied');
+  });
+
+  test('looks at every clip in threads of its own', async () => {
+    const desk = (await request('readDesk', {})) as { value: { openFirst: string } };
+    const read = (await request('readClips', { lesson: desk.value.openFirst, since: null })) as {
+      value: { update: { view: LessonView } };
+    };
+    const { clips, problems } = read.value.update.view;
+    expect(clips.map(({ isSearched }) => isSearched)).toEqual(clips.map(() => true));
+    expect(problems).toEqual([]);
+    const found = await readdir(path.join(parent, 'lesson', 'evidence'));
+    expect(found.filter((name) => name.endsWith('.look.json'))).toHaveLength(clips.length);
   });
 
   test('plays a clip by its id and seeks in it', async () => {

@@ -1,5 +1,6 @@
 import type { ReadingView } from '../../../src-core/contract/lesson-view.ts';
 import type { RunningJob } from '../../client/lesson-state.ts';
+import { withTimeLeft } from '../../text/english/amounts.ts';
 import { BRING_IN } from '../../text/english/bring-in.ts';
 import type { BringState } from './bring-job.ts';
 
@@ -19,7 +20,7 @@ export function describeReading(view: ReadingView, job: RunningJob | null): RunP
   if (step === 'read' && view.state === 'cards')
     return { key: 'reading', words: BRING_IN.cardsNext(done), share: 0 };
   const words = step === 'cards' ? BRING_IN.cardsRead : BRING_IN.stampsRead;
-  return { key: 'reading', words: withTime(words(done, total), job.secondsLeft), share: done / total };
+  return { key: 'reading', words: withTimeLeft(words(done, total), job.secondsLeft), share: done / total };
 }
 
 /** How far copying has come; null where nothing is being copied. */
@@ -34,9 +35,5 @@ export function describeBring(bring: BringState): RunPart | null {
     : ([String(done), String(total)] as const);
   const words = phase === 'sending' ? BRING_IN.sending(...amounts) : BRING_IN.copying(...amounts);
   const share = isInBytes ? doneBytes / totalBytes : done / Math.max(1, total);
-  return { key: 'bring', words: withTime(words, secondsLeft), share };
-}
-
-function withTime(words: string, secondsLeft: number | null): string {
-  return secondsLeft === null ? words : `${words}, ${BRING_IN.left(secondsLeft)}`;
+  return { key: 'bring', words: withTimeLeft(words, secondsLeft), share };
 }

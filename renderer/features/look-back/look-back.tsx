@@ -3,12 +3,14 @@ import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { DeskView } from '../../../src-core/contract/desk-view.ts';
 import { listSections } from '../../../src-core/marking/look-back/look-back.ts';
 import { BARE_NAMES } from '../../client/lesson-names.ts';
+import { withTimeLeft } from '../../text/english/amounts.ts';
 import { LOOK_BACK } from '../../text/english/look-back.ts';
 import { describeProblem } from '../../text/english/problems.ts';
 import { FRAME } from '../../text/english/window.ts';
 import { Button } from '../../ui/button.tsx';
-import { FolderPicker } from '../../ui/folder-picker.tsx';
+import { FolderChoice, useFolderChoice } from '../../ui/folder-choice.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
+import { useKeys } from '../../ui/keys/use-keys.ts';
 import { Mark } from '../../ui/mark.tsx';
 import { Bar } from '../../ui/marks.tsx';
 import { StopNote } from '../../ui/stop-note.tsx';
@@ -29,15 +31,10 @@ export function LookBackScreen({
   readonly onLessons: () => void;
 }) {
   const [folder, setFolder] = useState<string | null>(null);
-  const [isPicking, setPicking] = useState(false);
-  const { gathered, problems, progress, stop } = useLookBack(client, folder);
+  const { gathered, problems, job, stop } = useLookBack(client, folder);
+  useKeys({ 'open-lesson': onLessons });
   const sections = useMemo(() => listSections(gathered?.summaries ?? []), [gathered]);
-  const choose = async () => {
-    if (!desk?.hasFolderDialog) return setPicking(true);
-    const reply = await client.request('chooseFolders', { purpose: 'place' });
-    const [chosen] = reply.ok ? reply.value.folders : [];
-    if (chosen) setFolder(chosen.token);
-  };
+  const choice = useFolderChoice(client, { desk, purpose: 'place' }, ({ token }) => setFolder(token));
   return (
     <main className="look-back" id="main">
       <header className="start-head">
@@ -51,28 +48,18 @@ export function LookBackScreen({
           <Glyph name="back" /> {LOOK_BACK.lessonsAgain}
         </Button>
         <span className="folder-here">{gathered?.paths.join(', ') ?? ''}</span>
-        <Button onPress={() => void choose()}>
+        <Button onPress={choice.ask}>
           <Glyph name="folder" /> {LOOK_BACK.otherFolder}
         </Button>
       </p>
-      {isPicking && (
-        <FolderPicker
-          client={client}
-          wants="any"
-          onChoose={({ token }) => {
-            setPicking(false);
-            setFolder(token);
-          }}
-          onClose={() => setPicking(false)}
-        />
-      )}
+      <FolderChoice at={choice} />
       {problems.length > 0 && (
         <StopNote title={FRAME.trouble} advice={problems.map((each) => describeProblem(each, BARE_NAMES))} />
       )}
-      {progress && (
+      {job && (
         <div className="look-run" role="status">
-          <p>{LOOK_BACK.adding(progress.done, progress.total)}</p>
-          <Bar share={progress.done / Math.max(1, progress.total)} label={LOOK_BACK.addingShort} />
+          <p>{withTimeLeft(LOOK_BACK.adding(job.progress.done, job.progress.total), job.secondsLeft)}</p>
+          <Bar share={job.progress.done / Math.max(1, job.progress.total)} label={LOOK_BACK.addingShort} />
           <Button onPress={stop}>{LOOK_BACK.stop}</Button>
         </div>
       )}
@@ -84,7 +71,7 @@ export function LookBackScreen({
       {gathered && sections.length > 0 && (
         <SectionView {...{ client, folder, gathered, sections }} key={folder} />
       )}
-      {gathered && sections.length === 0 && !progress && <p className="read empty">{LOOK_BACK.empty}</p>}
+      {gathered && sections.length === 0 && !job && <p className="read empty">{LOOK_BACK.empty}</p>}
     </main>
   );
 }

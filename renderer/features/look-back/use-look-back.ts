@@ -3,6 +3,7 @@ import type { CallOutput } from '../../../src-core/contract/calls.ts';
 import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { Progress } from '../../../src-core/contract/progress.ts';
+import type { JobProgress } from '../../client/lesson-state.ts';
 
 /** Lessons as far as they are known, and what is still being done about them. */
 export interface LookBackState {
@@ -10,7 +11,7 @@ export interface LookBackState {
   readonly gathered: CallOutput<'readLookBack'> | null;
   readonly problems: readonly Problem[];
   /** Lessons are being graded; null: none are. */
-  readonly progress: Progress | null;
+  readonly job: JobProgress | null;
   readonly stop: () => void;
 }
 
@@ -18,7 +19,7 @@ export interface LookBackState {
 export function useLookBack(client: DeskClient, folder: string | null): LookBackState {
   const [gathered, setGathered] = useState<LookBackState['gathered']>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
-  const [progress, setProgress] = useState<Progress | null>(null);
+  const [job, setJob] = useState<JobProgress | null>(null);
   const [stopper, setStopper] = useState<AbortController | null>(null);
   useEffect(() => {
     const controller = new AbortController();
@@ -34,18 +35,20 @@ export function useLookBack(client: DeskClient, folder: string | null): LookBack
       const kept = await client.request('readLookBack', { folder });
       if (!take(kept) || !kept.ok || kept.value.stale === 0) return;
       setStopper(controller);
-      setProgress({ step: 'figures', done: 0, total: kept.value.stale });
-      take(await client.request('refreshLookBack', { folder }, { signal, onProgress: setProgress }));
-      setProgress(null);
+      setJob({ progress: { step: 'figures', done: 0, total: kept.value.stale }, secondsLeft: null });
+      const onProgress = (progress: Progress, secondsLeft: number | null) =>
+        setJob({ progress, secondsLeft });
+      take(await client.request('refreshLookBack', { folder }, { signal, onProgress }));
+      setJob(null);
     };
     void read();
     return () => controller.abort();
   }, [client, folder]);
   const stop = () => {
     stopper?.abort();
-    setProgress(null);
+    setJob(null);
   };
-  return { gathered, problems, progress, stop };
+  return { gathered, problems, job, stop };
 }
 
 function isNoStop({ code }: Problem): boolean {

@@ -2,6 +2,7 @@ import type { ShelvedExercise } from '../../../src-core/lesson/library/library.t
 import type { Station } from '../../../src-core/lesson/plan.ts';
 import { STATIONS } from '../../text/english/plan-stations.ts';
 import { Glyph } from '../../ui/glyph.tsx';
+import { isKey } from '../../ui/keys/use-keys.ts';
 import { Plate } from '../../ui/marks.tsx';
 import { ExerciseWord } from './exercise-word.tsx';
 import type { PlanEdit } from './plan-edit.ts';
@@ -16,7 +17,7 @@ export interface RowActs {
   readonly onChange: (edit: PlanEdit) => void;
 }
 
-/** One station as a line of the table; its words are changed in place, Alt with an arrow moves it. */
+/** One station as a line of the table; its words are changed in place, a key moves it. */
 export function StationRow({
   station,
   at,
@@ -38,9 +39,9 @@ export function StationRow({
     <tr
       className={isOpen ? 'sel' : ''}
       data-at={`stations[${at}]`}
-      onKeyDown={({ altKey, key }) => {
-        if (altKey && key === 'ArrowUp') onChange(moveStation(code, -1));
-        if (altKey && key === 'ArrowDown') onChange(moveStation(code, 1));
+      onKeyDown={(event) => {
+        if (isKey('station-up', event)) onChange(moveStation(code, -1));
+        if (isKey('station-down', event)) onChange(moveStation(code, 1));
       }}
     >
       <td>

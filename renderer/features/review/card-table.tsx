@@ -1,10 +1,8 @@
 import { memo } from 'react';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { REVIEW } from '../../text/english/review.ts';
-import { ONE_SQUAD } from '../../text/english/window.ts';
 import { getFlagGlyph } from '../../ui/flag-tag.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
-import { usePreferences } from '../../ui/preferences.ts';
 import { SquadMark } from '../../ui/squads.tsx';
 import type { ClassCard, Hole } from './class-card.ts';
 
@@ -20,7 +18,6 @@ export const CardTable = memo(function CardTable({
   readonly names: LessonNames;
   readonly onShow: (clip: string) => void;
 }) {
-  const { areNamesHidden } = usePreferences();
   const squads = card.lines[0]?.holes.map(({ squad }) => squad) ?? [];
   return (
     <div className="card-scroll">
@@ -49,7 +46,7 @@ export const CardTable = memo(function CardTable({
                 <td key={hole.squad}>
                   <Punch
                     {...hole}
-                    who={areNamesHidden ? ONE_SQUAD : names.squad(hole.squad)}
+                    who={names.squad(hole.squad)}
                     isNow={hole.clip !== null && hole.clip === current}
                     onShow={onShow}
                   />
@@ -89,6 +86,8 @@ const Punch = memo(function Punch({
       className={`punch ${look}`}
       aria-label={label}
       aria-current={isNow}
+      // Pressed, it would only show what is shown: Enter confirms the clip that was just chosen here.
+      data-keys={isNow ? 'through' : undefined}
       onClick={() => onShow(clip)}
     >
       {!isNow && state === 'inked' && <Glyph name="tick" />}

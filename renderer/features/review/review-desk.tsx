@@ -37,7 +37,7 @@ export function ReviewDesk(
   const evidence = useEvidence(shelf, lesson, clip, way.next?.clip ?? null);
   const sheet = useMemo(() => buildCountSheet(clip, evidence), [clip, evidence]);
   const drawing = useMemo(() => drawEvidence(evidence, sheet), [evidence, sheet]);
-  const { acts, firstOpen } = useScoreActs(clip, desk.decide, way);
+  const { acts, firstOpen, isRefused } = useScoreActs(clip, desk.decide, way);
   const note = useRef<HTMLInputElement>(null);
   const compared = useMemo(
     () => (isComparing ? listComparable(way.queue, clip.id) : []),
@@ -86,7 +86,7 @@ export function ReviewDesk(
           </div>
         </>
       )}
-      <ScorePanel {...{ lesson, item, flags, names, acts, note, firstOpen }} />
+      <ScorePanel {...{ lesson, item, flags, names, acts, note, firstOpen, isRefused }} />
     </>
   );
 }

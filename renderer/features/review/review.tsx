@@ -6,10 +6,9 @@ import { useMemo, useState } from 'react';
 import { getFlagStep, isOpen } from '../../client/flag-step.ts';
 import type { StepProps } from '../../client/steps.ts';
 import { REVIEW } from '../../text/english/review.ts';
-import { ONE_SQUAD } from '../../text/english/window.ts';
 import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys/use-keys.ts';
-import { changePreferences, readPreferences, usePreferences } from '../../ui/preferences.ts';
+import { changePreferences, readPreferences } from '../../ui/preferences.ts';
 import { CardTable } from './card-table.tsx';
 import { buildClassCard } from './class-card.ts';
 import { IdRow } from './id-row.tsx';
@@ -23,7 +22,6 @@ export function Review(props: StepProps) {
   const { lesson, names, go } = props;
   const way = useReview(props);
   const { item, queue } = way;
-  const { areNamesHidden } = usePreferences();
   const { plan, flags, squadScores } = lesson;
   const card = useMemo(() => buildClassCard({ plan, flags, squadScores }), [plan, flags, squadScores]);
   const [isComparing, setComparing] = useState(false);
@@ -46,8 +44,7 @@ export function Review(props: StepProps) {
       </Blank>
     );
   }
-  const squad = way.next && (areNamesHidden ? ONE_SQUAD : names.squad(way.next.squad));
-  const next = way.next && squad ? REVIEW.nextOne(way.next.station, squad) : null;
+  const next = way.next && REVIEW.nextOne(way.next.station, names.squad(way.next.squad));
   return (
     <>
       <IdRow lesson={lesson} item={item} names={names} order={way.order} onOrder={way.setOrder} />

@@ -6,6 +6,7 @@ import { REVIEW } from '../../text/english/review.ts';
 import { Button } from '../../ui/button.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
 import { KeyCap } from '../../ui/key-cap.tsx';
+import { KEY_IDS } from '../../ui/keys/key-table.ts';
 import { Sheet } from '../../ui/sheet.tsx';
 import { ClipFlags } from './clip-flags.tsx';
 import { CriterionRow } from './criterion-row.tsx';
@@ -32,6 +33,7 @@ export function ScorePanel({
   acts,
   note,
   firstOpen,
+  isRefused,
 }: {
   readonly lesson: LessonView;
   readonly item: QueueItem;
@@ -41,6 +43,8 @@ export function ScorePanel({
   readonly note: RefObject<HTMLInputElement | null>;
   /** Takes the first criterion without an answer. */
   readonly firstOpen: RefObject<HTMLInputElement | null>;
+  /** Confirming was asked for, and the first open answer stood against it. */
+  readonly isRefused: boolean;
 }) {
   const { clip } = item;
   const lines = listCriteria(lesson.plan, clip);
@@ -51,8 +55,7 @@ export function ScorePanel({
       <header>
         <h2>{REVIEW.scoreSheet}</h2>
         <span className="push cap">
-          <KeyCap id="criterion-1" />–<KeyCap id={lines.length === 9 ? 'criterion-9' : 'criterion-4'} />{' '}
-          {REVIEW.keysHint} · <KeyCap id="note" /> {REVIEW.noteHint}
+          <CriterionCaps criteria={lines.length} /> <KeyCap id="note" /> {REVIEW.noteHint}
         </span>
       </header>
       <div className="crs">
@@ -76,6 +79,9 @@ export function ScorePanel({
       <div className="sum">
         <EarnsLine earnings={earnings} />
         <NoteField key={clip.id} ref={note} lesson={lesson.lesson} clip={clip} onNote={acts.decide} />
+        <p className="refused" role="status">
+          {isRefused && lines[open] && REVIEW.answerFirst(lines[open].label)}
+        </p>
         {open >= 0 && (
           <div className="rest">
             <Button onPress={() => acts.answerRest(true)} keyId="yes-to-rest">
@@ -96,6 +102,21 @@ export function ScorePanel({
         </div>
       </div>
     </Sheet>
+  );
+}
+
+/** The first and the last key that change an answer; only the first nine criteria have one. */
+function CriterionCaps({ criteria }: { readonly criteria: number }) {
+  const keys = KEY_IDS.filter((id) => id.startsWith('criterion-')).slice(0, criteria);
+  const [first] = keys;
+  const last = keys.at(-1);
+  if (!first || !last) return null;
+  return (
+    <>
+      <KeyCap id={first} />
+      {last !== first && '–'}
+      {last !== first && <KeyCap id={last} />} {REVIEW.keysHint} ·
+    </>
   );
 }
 

@@ -1,4 +1,4 @@
-import { type RefObject, useRef } from 'react';
+import { type RefObject, useRef, useState } from 'react';
 import type { ClipView } from '../../../src-core/contract/lesson-view.ts';
 import type { LessonDesk } from '../../client/lesson-desk.ts';
 import type { ScoreActs } from './score-panel.tsx';
@@ -11,15 +11,25 @@ export function useScoreActs(
   clip: ClipView,
   decide: LessonDesk['decide'],
   way: Pick<ReviewWay, 'goOn' | 'goBack'>,
-): { readonly acts: ScoreActs; readonly firstOpen: RefObject<HTMLInputElement | null> } {
+): {
+  readonly acts: ScoreActs;
+  readonly firstOpen: RefObject<HTMLInputElement | null>;
+  /** It was to be confirmed while an answer is open. */
+  readonly isRefused: boolean;
+} {
   const seen = useSeenProposals(clip);
   const firstOpen = useRef<HTMLInputElement>(null);
+  const [refused, setRefused] = useState<string | null>(null);
   const acts: ScoreActs = {
     decide,
     confirm: () => {
       if (isInked(clip)) return way.goOn();
       const confirmation = findConfirmation(clip, seen.current);
-      if (!confirmation) return firstOpen.current?.focus();
+      if (!confirmation) {
+        setRefused(clip.id);
+        firstOpen.current?.focus();
+        return;
+      }
       void decide(confirmation);
       way.goOn();
     },
@@ -30,5 +40,5 @@ export function useScoreActs(
     },
     back: way.goBack,
   };
-  return { acts, firstOpen };
+  return { acts, firstOpen, isRefused: refused === clip.id };
 }

@@ -2,6 +2,8 @@ import { useRef, useState } from 'react';
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { Progress } from '../../../src-core/contract/progress.ts';
 import { BARE_NAMES } from '../../client/lesson-names.ts';
+import type { JobProgress } from '../../client/lesson-state.ts';
+import { withTimeLeft } from '../../text/english/amounts.ts';
 import { ARCHIVE } from '../../text/english/archive.ts';
 import { describeProblem } from '../../text/english/problems.ts';
 import { FRAME } from '../../text/english/window.ts';
@@ -12,12 +14,12 @@ import { StopNote } from '../../ui/stop-note.tsx';
 /** How a piece of work is watched and stopped. */
 export interface RunWatch {
   readonly signal: AbortSignal;
-  readonly onProgress: (progress: Progress) => void;
+  readonly onProgress: (progress: Progress, secondsLeft: number | null) => void;
 }
 
 /** One long piece of work in a slip, and what went wrong with it. */
 export function useArchiveRun() {
-  const [progress, setProgress] = useState<Progress | null>(null);
+  const [job, setJob] = useState<JobProgress | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const stopper = useRef<AbortController | null>(null);
   /** Runs work; gives its value, or null where there is none, and shows why. */
@@ -32,26 +34,27 @@ export function useArchiveRun() {
     const controller = new AbortController();
     stopper.current = controller;
     setProblems([]);
-    setProgress({ step: 'copy', done: 0, total: 0 });
-    const reply = await work({ signal: controller.signal, onProgress: setProgress });
-    setProgress(null);
+    const onProgress: RunWatch['onProgress'] = (progress, secondsLeft) => setJob({ progress, secondsLeft });
+    onProgress({ step: 'copy', done: 0, total: 0 }, null);
+    const reply = await work({ signal: controller.signal, onProgress });
+    setJob(null);
     if (reply.ok) return reply.value;
     setProblems(reply.problems.filter(({ code }) => code !== 'call-cancelled'));
     return null;
   };
-  return { progress, problems, run, report: setProblems, stop: () => stopper.current?.abort() };
+  return { job, problems, run, report: setProblems, stop: () => stopper.current?.abort() };
 }
 
 /** Progress of the work with a way to stop it, or what went wrong. */
 export function ArchiveRun({ at }: { readonly at: ReturnType<typeof useArchiveRun> }) {
-  const { progress, problems, stop } = at;
+  const { job, problems, stop } = at;
   return (
     <>
-      {progress && (
+      {job && (
         <div className="demo-run" role="status">
-          <p>{ARCHIVE.working(progress.done, progress.total)}</p>
+          <p>{withTimeLeft(ARCHIVE.working(job.progress.done, job.progress.total), job.secondsLeft)}</p>
           <Bar
-            share={(progress.doneBytes ?? 0) / Math.max(1, progress.totalBytes ?? 1)}
+            share={(job.progress.doneBytes ?? 0) / Math.max(1, job.progress.totalBytes ?? 1)}
             label={ARCHIVE.workingShort}
           />
           <Button onPress={stop}>{ARCHIVE.stop}</Button>

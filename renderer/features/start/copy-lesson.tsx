@@ -56,7 +56,7 @@ export function CopyLesson({
             onChange={({ target }) => setDate(target.value)}
           />
         </label>
-        <PlaceLine client={client} at={at} />
+        <PlaceLine at={at} />
         <button type="submit" className="btn ink" disabled={!at.place}>
           {NEW_LESSON.makeCopy}
         </button>

@@ -2,7 +2,8 @@ import { useRef, useState } from 'react';
 import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { LessonId } from '../../../src-core/contract/desk-view.ts';
 import type { Problem } from '../../../src-core/contract/problem.ts';
-import type { Progress } from '../../../src-core/contract/progress.ts';
+import type { JobProgress } from '../../client/lesson-state.ts';
+import { withTimeLeft } from '../../text/english/amounts.ts';
 import { START } from '../../text/english/window.ts';
 import { Button } from '../../ui/button.tsx';
 import { Bar } from '../../ui/marks.tsx';
@@ -17,7 +18,7 @@ export function DemoCard({
   readonly onOpen: (lesson: LessonId) => void;
   readonly onTroubles: (problems: readonly Problem[]) => void;
 }) {
-  const [progress, setProgress] = useState<Progress | null>(null);
+  const [job, setJob] = useState<JobProgress | null>(null);
   const [isAsked, setAsked] = useState(false);
   const controller = useRef<AbortController | null>(null);
   const open = async () => {
@@ -27,10 +28,13 @@ export function DemoCard({
     const reply = await client.request(
       'openDemo',
       { anew: false },
-      { signal: stopper.signal, onProgress: setProgress },
+      {
+        signal: stopper.signal,
+        onProgress: (progress, secondsLeft) => setJob({ progress, secondsLeft }),
+      },
     );
     setAsked(false);
-    setProgress(null);
+    setJob(null);
     if (!reply.ok) onTroubles(reply.problems.filter(({ code }) => code !== 'call-cancelled'));
     else if (reply.value.update.kind === 'whole') onOpen(reply.value.update.view.lesson);
   };
@@ -40,9 +44,9 @@ export function DemoCard({
       <p className="read">{START.demoText}</p>
       {isAsked ? (
         <div className="demo-run" role="status">
-          <p>{progress ? START.demoFilming(progress.done, progress.total) : START.opening}</p>
-          {progress && <Bar share={progress.done / Math.max(1, progress.total)} label={START.demoWait} />}
-          {progress && <p className="pen">{START.demoWait}</p>}
+          <p>{job ? describe(job) : START.opening}</p>
+          {job && <Bar share={job.progress.done / Math.max(1, job.progress.total)} label={START.demoWait} />}
+          {job && <p className="pen">{START.demoWait}</p>}
           <Button onPress={() => controller.current?.abort()}>{START.stop}</Button>
         </div>
       ) : (
@@ -52,4 +56,8 @@ export function DemoCard({
       )}
     </section>
   );
+}
+
+function describe({ progress: { done, total }, secondsLeft }: JobProgress): string {
+  return withTimeLeft(START.demoFilming(done, total), secondsLeft);
 }

@@ -24,6 +24,7 @@ export function FromArchive({
 }) {
   const at = useLessonPlace(client, desk, desk?.lessons[0]?.path ?? null);
   const running = useArchiveRun();
+  const { report } = running;
   const [archives, setArchives] = useState<readonly FoundArchive[] | null>(null);
   const folder = at.place?.token ?? null;
   useEffect(() => {
@@ -31,12 +32,14 @@ export function FromArchive({
     let isWanted = true;
     setArchives(null);
     void client.request('listArchives', { folder }).then((reply) => {
-      if (isWanted) setArchives(reply.ok ? reply.value.archives : []);
+      if (!isWanted) return;
+      setArchives(reply.ok ? reply.value.archives : null);
+      report(reply.ok ? [] : reply.problems);
     });
     return () => {
       isWanted = false;
     };
-  }, [client, folder]);
+  }, [client, folder, report]);
   const bring = async (name: string) => {
     if (folder === null) return;
     const made = await running.run((watch) => client.request('restoreLesson', { folder, name }, watch));
@@ -45,11 +48,11 @@ export function FromArchive({
   return (
     <SlipDialog title={ARCHIVE.fromTitle} onClose={onClose}>
       <p className="read">{ARCHIVE.fromText}</p>
-      <PlaceLine client={client} at={at} />
+      <PlaceLine at={at} />
       <ol className="folders">
         {archives?.map(({ name, title, className, date, holdsClips, bytes }) => (
           <li key={name}>
-            <button type="button" disabled={running.progress !== null} onClick={() => void bring(name)}>
+            <button type="button" disabled={running.job !== null} onClick={() => void bring(name)}>
               <b>{title}</b> {className} · {BARE_NAMES.times.date(date)} ·{' '}
               {holdsClips ? ARCHIVE.clipsInside : ARCHIVE.clipsOutside} · {size(bytes)} · {name}
             </button>

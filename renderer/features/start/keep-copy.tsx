@@ -38,12 +38,12 @@ export function KeepCopy({
   return (
     <SlipDialog title={ARCHIVE.keepTitle(title)} onClose={onClose}>
       <p className="read">{ARCHIVE.keepText}</p>
-      <PlaceLine client={client} at={at} />
+      <PlaceLine at={at} />
       <label>
         <input type="checkbox" checked={withClips} onChange={({ target }) => setWithClips(target.checked)} />{' '}
         {ARCHIVE.clipsToo}
       </label>
-      <Button look="ink" isDisabled={!at.place || running.progress !== null} onPress={() => void keep()}>
+      <Button look="ink" isDisabled={!at.place || running.job !== null} onPress={() => void keep()}>
         {ARCHIVE.keep}
       </Button>
       <ArchiveRun at={running} />

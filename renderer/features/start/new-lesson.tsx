@@ -65,7 +65,7 @@ export function NewLesson({
             />
           </label>
         ))}
-        <PlaceLine client={client} at={at} />
+        <PlaceLine at={at} />
         <button type="submit" className="btn ink" disabled={!at.place}>
           {NEW_LESSON.make}
         </button>

@@ -7,6 +7,7 @@ import { describeProblem } from '../../text/english/problems.ts';
 import { FRAME, START } from '../../text/english/window.ts';
 import { Button } from '../../ui/button.tsx';
 import { FolderPicker } from '../../ui/folder-picker.tsx';
+import { useKeys } from '../../ui/keys/use-keys.ts';
 import { Mark } from '../../ui/mark.tsx';
 import { changePreferences, usePreferences } from '../../ui/preferences.ts';
 import { StopNote } from '../../ui/stop-note.tsx';
@@ -52,6 +53,7 @@ export function Start({
     if (!reply.ok) setOwn(reply.problems);
     else if (folder) await openFolder(folder.token);
   };
+  useKeys({ 'open-lesson': choose });
   const openNew = (lesson: LessonId) => onOpen(lesson, true);
   const shown = [...troubles, ...own];
   return (

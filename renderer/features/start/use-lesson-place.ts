@@ -1,17 +1,15 @@
 import { useEffect, useState } from 'react';
 import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { DeskView, FolderRef } from '../../../src-core/contract/desk-view.ts';
+import type { Problem } from '../../../src-core/contract/problem.ts';
+import { type FolderAsk, useFolderChoice } from '../../ui/folder-choice.tsx';
 import { getParentPath } from './lesson-name.ts';
 
-/** Where a new lesson's folder goes, and the ways to choose another place. */
+/** Where a new lesson's folder goes, and the way to choose another place. */
 export interface LessonPlace {
   /** Null: not known yet. */
   readonly place: FolderRef | null;
-  readonly choose: (folder: FolderRef) => void;
-  /** Opens the system's dialog where there is one, else the list of folders. */
-  readonly ask: () => Promise<void>;
-  readonly isPicking: boolean;
-  readonly stopPicking: () => void;
+  readonly choice: FolderAsk;
 }
 
 /** Begins beside a lesson that is there already, so that lessons lie together; else at home. */
@@ -21,11 +19,13 @@ export function useLessonPlace(
   besidePath: string | null,
 ): LessonPlace {
   const [place, setPlace] = useState<FolderRef | null>(null);
-  const [isPicking, setPicking] = useState(false);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const choice = useFolderChoice(client, { desk, purpose: 'place' }, setPlace);
   useEffect(() => {
     let isWanted = true;
     void client.request('listFolders', { folder: null }).then((reply) => {
-      if (!isWanted || !reply.ok) return;
+      if (!isWanted) return;
+      if (!reply.ok) return setProblems(reply.problems);
       const { folders } = reply.value;
       const beside = besidePath === null ? null : getParentPath(besidePath);
       setPlace((now) => now ?? folders.find(({ path }) => path === beside) ?? folders[0] ?? null);
@@ -36,17 +36,6 @@ export function useLessonPlace(
   }, [client, besidePath]);
   return {
     place,
-    choose: (folder) => {
-      setPlace(folder);
-      setPicking(false);
-    },
-    ask: async () => {
-      if (!desk?.hasFolderDialog) return setPicking(true);
-      const reply = await client.request('chooseFolders', { purpose: 'place' });
-      const [folder] = reply.ok ? reply.value.folders : [];
-      if (folder) setPlace(folder);
-    },
-    isPicking,
-    stopPicking: () => setPicking(false),
+    choice: { ...choice, problems: place ? choice.problems : [...problems, ...choice.problems] },
   };
 }

@@ -15,6 +15,11 @@ export function span(seconds: number): string {
   return `${Math.floor(minutes / 60)} h${rest === 0 ? '' : ` ${rest} min`}`;
 }
 
+/** How far work has come, with the time that it will still take; null: nobody can tell yet. */
+export function withTimeLeft(words: string, secondsLeft: number | null): string {
+  return secondsLeft === null ? words : `${words}, about ${span(Math.max(1, Math.round(secondsLeft)))} left`;
+}
+
 /** Bytes as disks are labelled: `0.4 GB`, `31 MB`. */
 export function size(bytes: number): string {
   if (bytes >= 1e8) return `${(bytes / 1e9).toFixed(1)} GB`;

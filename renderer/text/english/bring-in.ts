@@ -11,7 +11,6 @@ export const BRING_IN = {
   emptySentence: 'Clips stay where they are until you say so. Nothing is ever changed on a tablet.',
   sentence: (folders: number, clips: number, own: number) =>
     `${count(folders, 'folder')}, ${count(clips, 'clip')}. ${own} belong to this period.`,
-  loadingSentence: (clips: number) => `${count(clips, 'clip')} found so far.`,
   stoppedSentence: 'Copying has stopped.',
   add: 'Add folders…',
   inPlace: 'Read in place…',
@@ -30,8 +29,6 @@ export const BRING_IN = {
   looking: 'Looking into the folder',
   sending: (done: string, total: string) => `${done} of ${total} received and checked`,
   copying: (done: string, total: string) => `${done} of ${total} copied and checked`,
-  copyingSoon: 'then copy and check',
-  left: (seconds: number) => `about ${span(Math.max(1, Math.round(seconds)))} left`,
   stop: 'Stop',
   trays: 'Trays by squad',
   trayName: (squad: string, filled: number, slots: number) =>

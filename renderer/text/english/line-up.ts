@@ -29,7 +29,6 @@ export const LINE_UP = {
   clockFilm: '–',
   meeting: (one: string, other: string, station: string, time: string) =>
     `${one} and ${other} were both at ${station} at ${time}`,
-  dueAt: (squads: string) => squads,
   notSeen: (squad: string) => `${squad} not seen`,
   notThen: (squad: string) => `${squad} at another time`,
   place: (station: string, clips: number) => `${station}, ${count(clips, 'clip')}`,
@@ -78,7 +77,6 @@ export const LINE_UP = {
     nothing: 'Nobody knows where it was filmed.',
   },
   notSearched: 'Its pictures have not been searched for cards yet.',
-  clockOff: (words: string) => `Tablet ${words}.`,
   doubtful: (seconds: number) => `Its time may be off by ${span(seconds)}.`,
   moveTitle: (name: string) => `Put ${name} where?`,
   moveHint: 'Press the slot’s number, or choose.',
@@ -93,7 +91,6 @@ export const LINE_UP = {
   noneKnown: 'no sure clip of it',
   onCard: 'card read',
   now: 'now',
-  dragged: (name: string) => `${name} is being moved`,
 } as const;
 
 const STATES: Readonly<Record<LineUpState, string>> = {

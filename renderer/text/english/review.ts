@@ -75,7 +75,6 @@ export const REVIEW = {
   lanesWords: (lanes: number, late: readonly number[]) =>
     `Unison lanes: ${count(lanes, 'lane')}; ${late.length === 0 ? 'all on the beat' : `late: ${list(late.map((lane) => `lane ${lane}`))}`}`,
   unisonWords: (score: number) => `Unison ${score.toFixed(2)} of 1`,
-  now: (at: number) => moment(at),
 
   player: 'Player',
   filmWords: (station: string) => `Film of ${station}`,
@@ -164,7 +163,6 @@ export const REVIEW = {
   flagHead: 'Flag',
   keep: 'Keep the flag',
   clear: 'Clear it',
-  settledAs: { kept: 'kept', cleared: 'cleared' },
 
   compare: 'Compare',
   compareTitle: (station: string) => `${station}, side by side`,

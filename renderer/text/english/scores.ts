@@ -65,7 +65,6 @@ export const SCORES = {
   clips: 'Clips',
   points: 'Points',
   percent: '%',
-  percentLabel: 'Per cent',
   scale: 'Scale',
   open: (squad: string) => `${squad}, show its pupils`,
   close: (squad: string) => `${squad}, put its pupils away`,
@@ -159,5 +158,4 @@ export const SCORES = {
   emptyTitle: 'No scores yet',
   empty: 'Points stand here as soon as the clips are read. Until then there is nothing to add up.',
   toBringIn: 'Go to Bring in',
-  settleFlag: (squad: string, station: string) => `open flag: ${squad}, ${station}`,
 } as const;

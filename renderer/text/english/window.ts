@@ -4,6 +4,9 @@ import { count } from './amounts.ts';
 /** A squad whose name is hidden. */
 export const ONE_SQUAD = 'one squad';
 
+/** A clip whose file's name is hidden, for it may say whose it is. */
+export const ONE_CLIP = 'one clip';
+
 /** Closes a slip or sheet that lies open. */
 export const CLOSE = 'Close';
 

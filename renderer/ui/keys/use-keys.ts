@@ -33,6 +33,22 @@ export function runKey(id: KeyId): boolean {
   });
 }
 
+/** Whether a press is this key's, for a part of the page that hears its own keys. */
+export function isKey(
+  id: KeyId,
+  event: Parameters<typeof readCombo>[0] & { readonly target: EventTarget },
+): boolean {
+  const { areSingleKeysOn, keys } = readPreferences();
+  const combo = readCombo(event);
+  if (combo !== getCombo(id, keys)) return false;
+  return !isSingleSign(combo) || (areSingleKeysOn && !isTextField(event.target));
+}
+
+/** Whether the teacher is writing there, so that taking back means what was typed. */
+export function isTextField(target: EventTarget | null): boolean {
+  return target instanceof Element && target.closest(TEXT_FIELDS) !== null;
+}
+
 function hearKey(event: KeyboardEvent): void {
   if (event.defaultPrevented || event.isComposing) return;
   const { areSingleKeysOn, keys } = readPreferences();
@@ -56,8 +72,8 @@ const MOVED_BY_ARROWS =
 /** Whether the focused control needs the key itself. Marked with `data-keys="through"`, it needs none. */
 function isTaken(target: EventTarget | null, combo: string): boolean {
   if (!(target instanceof Element) || target.closest('[data-keys=through]')) return false;
-  if (/^ctrl\+\d$/.test(combo)) return false;
-  if (target.closest(TEXT_FIELDS) || target.closest('[aria-modal=true]')) return true;
+  if (/^ctrl\+[\do]$/.test(combo)) return false;
+  if (isTextField(target) || target.closest('[aria-modal=true]')) return true;
   if (combo === 'Enter' || combo === ' ') return target.closest(PRESSED_BY_ENTER) !== null;
   return combo.startsWith('Arrow') && target.closest(MOVED_BY_ARROWS) !== null;
 }

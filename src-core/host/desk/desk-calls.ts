@@ -57,7 +57,8 @@ export function buildDeskCalls(
       const folder = tokens.find(token);
       if (folder === null) return fail({ code: 'folder-unknown' });
       const begin = places.folders.map((place) => place.path);
-      return succeed(await lookInto(tokens, folder, begin));
+      const look = await lookInto(tokens, folder, begin);
+      return look ? succeed(look) : fail({ code: 'folder-unreadable', path: folder });
     },
     openLesson: async (input) => {
       if ('lesson' in input) return showLesson(await lessons.openKnown(input.lesson));

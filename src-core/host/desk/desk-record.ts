@@ -22,6 +22,11 @@ const recordSchema = z.object({
       }),
     )
     .max(200),
+  /** Second markings opened here, newest first; each goes with the lesson that it is one `of`. */
+  seconds: z
+    .array(z.object({ lesson: lessonIdSchema, of: lessonIdSchema, who: z.string() }))
+    .max(1000)
+    .default([]),
   mappings: z.array(columnMappingSchema).max(100),
   /** Path of the folder that the last hand-in outside its lesson went to; null: none did yet. */
   lastFolder: z.string().nullable().default(null),
@@ -32,10 +37,13 @@ const recordSchema = z.object({
 /** What the desk remembers between two starts. It is a convenience: lessons are complete without it. */
 export type DeskRecord = z.infer<typeof recordSchema>;
 
-const EMPTY: DeskRecord = { lessons: [], mappings: [], lastFolder: null, schoolSet: null };
+const EMPTY: DeskRecord = { lessons: [], seconds: [], mappings: [], lastFolder: null, schoolSet: null };
 
 /** How many lessons are remembered. */
 const MOST_LESSONS = 50;
+
+/** How many second markings are remembered. */
+const MOST_SECONDS = 200;
 
 /** The desk's memory on disk. */
 export interface DeskRecordFile {
@@ -64,7 +72,10 @@ export async function openDeskRecord(folder: string): Promise<DeskRecordFile> {
     get: () => record,
     change: async (edit) => {
       const edited = edit(record);
-      record = { ...edited, lessons: edited.lessons.slice(0, MOST_LESSONS) };
+      const lessons = edited.lessons.slice(0, MOST_LESSONS);
+      const isKnown = (of: string) => lessons.some(({ lesson }) => lesson === of);
+      const seconds = edited.seconds.filter(({ of }) => isKnown(of)).slice(0, MOST_SECONDS);
+      record = { ...edited, lessons, seconds };
       const text = `${JSON.stringify(record, null, 2)}\n`;
       queue = queue.then(async () => {
         await mkdir(folder, { recursive: true, mode: 0o700 }).catch(() => {});

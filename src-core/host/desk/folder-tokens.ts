@@ -51,20 +51,23 @@ export async function listPlaces(tokens: FolderTokens, recent: readonly string[]
     path.join(home, name),
   );
   const drives =
-    process.platform === 'win32' ? DRIVES : (await Promise.all(listDriveParents().map(listNames))).flat();
+    process.platform === 'win32'
+      ? DRIVES
+      : (await Promise.all(listDriveParents().map((parent) => listNames(parent).catch(() => [])))).flat();
   const known = [...recent.map((folder) => path.dirname(folder)), ...usual, ...drives];
   const there = await Promise.all(known.map((folder) => realpath(folder).catch(() => null)));
   const places = new Set([home, ...there.filter((folder) => folder !== null)]);
   return { here: null, parent: null, folders: [...places].map(tokens.hand) };
 }
 
-/** The folders in a folder, by name; hidden ones and links are left out. One that cannot be read looks empty. */
+/** The folders in a folder, by name; hidden ones and links are left out. Null: it cannot be read. */
 export async function lookInto(
   tokens: FolderTokens,
   folder: string,
   begin: readonly string[],
-): Promise<FolderLook> {
-  const folders = await listNames(folder);
+): Promise<FolderLook | null> {
+  const folders = await listNames(folder).catch(() => null);
+  if (folders === null) return null;
   const parent = path.dirname(folder);
   // Upwards only as far as some place to begin at reaches: what lies above was never offered.
   const isBelow = begin.some((place) => folder !== place && isWithin(folder, place));
@@ -91,7 +94,7 @@ function listDriveParents(): readonly string[] {
 }
 
 async function listNames(folder: string): Promise<readonly string[]> {
-  const entries = await readdir(folder, { withFileTypes: true }).catch(() => []);
+  const entries = await readdir(folder, { withFileTypes: true });
   return entries
     .filter((entry) => entry.isDirectory() && !entry.name.startsWith('.'))
     .map(({ name }) => name)

@@ -14,7 +14,7 @@ import type { SessionPlace } from './session-state.ts';
 export interface OpenLessons {
   /** Opens a lesson folder, or gives the session that is open already. */
   readonly openFolder: (folder: string) => Promise<Outcome<LessonSession, Problem>>;
-  /** Opens a lesson by its id: open here, or known from before. */
+  /** Opens a lesson, or a second marking of one, by its id: open here, or known from before. */
   readonly openKnown: (lesson: LessonId) => Promise<Outcome<LessonSession, Problem>>;
   /** Opens a second marking of an open lesson, blind to the first, in a journal of its own. */
   readonly openSecond: (first: LessonSession, who: string) => Promise<Outcome<LessonSession, Problem>>;
@@ -42,18 +42,14 @@ export interface LessonEars {
 /** No lesson is open yet. */
 export function openLessons(record: DeskRecordFile, ears: LessonEars): OpenLessons {
   const held = new Map<LessonId, Held>();
-  const opening = new Map<LessonId, Promise<Outcome<LessonSession, Problem>>>();
+  const openOnce = buildOpenOnce(held);
   const openFolder = async (given: string): Promise<Outcome<LessonSession, Problem>> => {
     const folder = await findRealFolder(given);
     if (folder === null) return fail({ code: 'folder-missing', path: given, cause: 'ENOENT' });
     const lesson = getLessonId(folder);
-    const open = held.get(lesson);
-    if (open) return succeed(open.session);
-    const underway = opening.get(lesson) ?? openOnce(lesson, folder);
-    opening.set(lesson, underway);
-    return underway.finally(() => opening.delete(lesson));
+    return openOnce(lesson, () => openClaimed(lesson, folder));
   };
-  const openOnce = async (lesson: LessonId, folder: string): Promise<Outcome<LessonSession, Problem>> => {
+  const openClaimed = async (lesson: LessonId, folder: string): Promise<Outcome<LessonSession, Problem>> => {
     const claimed = await claim(`lesson ${lesson}`, 'show', () => {
       ears.onAsked(lesson);
       return 'shown';
@@ -64,11 +60,24 @@ export function openLessons(record: DeskRecordFile, ears: LessonEars): OpenLesso
     if (session.ok) await remember(record, session.value, clipsFolder);
     return session;
   };
+  const openSecond = async (first: LessonSession, who: string): Promise<Outcome<LessonSession, Problem>> => {
+    const place = findSecondPlace(first, who);
+    if (place === null) return fail({ code: 'marker-name-bad' });
+    // The lesson itself is held by this process: nobody else can have a second marking of it open.
+    const opened = await openOnce(place.lesson, () => hold({ held, ears }, place, null));
+    if (opened.ok) await rememberSecond(record, place);
+    return opened;
+  };
   const openKnown = async (lesson: LessonId): Promise<Outcome<LessonSession, Problem>> => {
     const open = held.get(lesson);
     if (open) return succeed(open.session);
-    const known = record.get().lessons.find((one) => one.lesson === lesson);
-    return known ? openFolder(known.path) : fail({ code: 'lesson-unknown' });
+    const { lessons, seconds } = record.get();
+    const known = lessons.find((one) => one.lesson === lesson);
+    if (known) return openFolder(known.path);
+    const second = seconds.find((one) => one.lesson === lesson);
+    if (!second) return fail({ code: 'lesson-unknown' });
+    const first = await openKnown(second.of);
+    return first.ok ? openSecond(first.value, second.who) : first;
   };
   const close = (lesson: LessonId) => {
     const open = held.get(lesson);
@@ -80,7 +89,7 @@ export function openLessons(record: DeskRecordFile, ears: LessonEars): OpenLesso
   return {
     openFolder,
     openKnown,
-    openSecond: (first, who) => openSecond({ held, ears }, first, who),
+    openSecond,
     find: async (lesson) => {
       const open = await openKnown(lesson);
       return open.ok ? open.value : null;
@@ -93,20 +102,27 @@ export function openLessons(record: DeskRecordFile, ears: LessonEars): OpenLesso
   };
 }
 
-async function openSecond(
-  holder: Holder,
-  first: LessonSession,
-  who: string,
-): Promise<Outcome<LessonSession, Problem>> {
+type Opening = Promise<Outcome<LessonSession, Problem>>;
+
+/** Gives the session that is held, and opens one session at a time: whoever comes meanwhile waits for that one. */
+function buildOpenOnce(held: Holder['held']) {
+  const opening = new Map<LessonId, Opening>();
+  return async (lesson: LessonId, open: () => Opening): Promise<Outcome<LessonSession, Problem>> => {
+    const here = held.get(lesson);
+    if (here) return succeed(here.session);
+    const underway = opening.get(lesson) ?? open();
+    opening.set(lesson, underway);
+    return underway.finally(() => opening.delete(lesson));
+  };
+}
+
+/** Where a second marking is kept; null: the name makes no file. */
+function findSecondPlace(first: LessonSession, who: string) {
   const file = findMarkerFile(who);
-  if (file === null) return fail({ code: 'marker-name-bad' });
+  if (file === null) return null;
   const { folder, lesson: of } = first;
   const lesson = getSecondId(folder, file);
-  const open = holder.held.get(lesson)?.session;
-  if (open) return succeed(open);
-  const second = { who, file, of };
-  // The lesson itself is held by this process: nobody else can have a second marking of it open.
-  return hold(holder, { lesson, folder, clipsFolder: first.getClipsFolder(), second }, null);
+  return { lesson, folder, clipsFolder: first.getClipsFolder(), second: { who, file, of } };
 }
 
 function listMarkings(held: Holder['held'], of: LessonId): readonly LessonSession[] {
@@ -135,6 +151,14 @@ async function hold(
   const unwatch = watchLesson(folder, () => void session.value.refresh());
   held.set(lesson, { session: session.value, claim: claimed, unwatch });
   return session;
+}
+
+async function rememberSecond(
+  record: DeskRecordFile,
+  { lesson, second: { of, who } }: NonNullable<ReturnType<typeof findSecondPlace>>,
+): Promise<void> {
+  if (record.get().seconds.some((one) => one.lesson === lesson)) return;
+  await record.change((now) => ({ ...now, seconds: [{ lesson, of, who }, ...now.seconds] }));
 }
 
 async function remember(

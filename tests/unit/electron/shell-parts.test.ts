@@ -6,6 +6,8 @@ import { openCrashCount } from '../../../electron/main/crash-count.ts';
 import { getFolderDialog } from '../../../electron/main/folder-dialog.ts';
 import { findNamedLesson } from '../../../electron/main/named-lesson.ts';
 import { choosePlace, keepPlace, LEAST_SIZE, readPlace } from '../../../electron/main/window-place.ts';
+import { KEY_TABLE } from '../../../renderer/ui/keys/key-table.ts';
+import type { MenuCommand } from '../../../src-core/contract/events.ts';
 import { makeTemporaryFolder } from '../host/temporary-folder.ts';
 
 const LAPTOP = { x: 0, y: 25, width: 1280, height: 775 };
@@ -61,16 +63,28 @@ describe('a page that crashes', () => {
 });
 
 describe('a start of the program', () => {
+  const OWN = path.resolve('.');
+  const find = (words: readonly string[], workingFolder: string, ownFolder = OWN) =>
+    findNamedLesson({ words, workingFolder, ownFolder });
+
   test('names a lesson by its folder or by its plan, among flags and files that are not there', () => {
     const parent = makeTemporaryFolder();
     const lesson = path.join(parent, 'lesson');
     mkdirSync(lesson);
     writeFileSync(path.join(lesson, 'plan.json'), '{}');
     writeFileSync(path.join(parent, 'other.txt'), '');
-    expect(findNamedLesson(['--flag', 'gone', 'lesson'], parent)).toBe(lesson);
-    expect(findNamedLesson([path.join(lesson, 'plan.json')], '/')).toBe(lesson);
-    expect(findNamedLesson(['other.txt', '--lesson', 'https://x'], parent)).toBeNull();
-    expect(findNamedLesson([], parent)).toBeNull();
+    expect(find(['--flag', 'gone', 'lesson'], parent)).toBe(lesson);
+    expect(find([path.join(lesson, 'plan.json')], '/')).toBe(lesson);
+    expect(find(['other.txt', '--lesson', 'https://x'], parent)).toBeNull();
+    expect(find([], parent)).toBeNull();
+  });
+
+  test('again names no lesson by the program’s own folder, which stands among its words', () => {
+    const own = makeTemporaryFolder();
+    const lesson = path.join(own, 'lesson');
+    mkdirSync(lesson);
+    expect(find(['--flag', '.', 'lesson'], own, own)).toBe(lesson);
+    expect(find(['--flag', own], '/', `${own}${path.sep}`)).toBeNull();
   });
 
   test('is not tied to any ending by the installer, so no file of another program opens here', () => {
@@ -78,7 +92,7 @@ describe('a start of the program', () => {
     expect(packed.fileAssociations).toBeUndefined();
     const parent = makeTemporaryFolder();
     writeFileSync(path.join(parent, 'x.routemark'), '{}');
-    expect(findNamedLesson(['x.routemark'], parent)).toBeNull();
+    expect(find(['x.routemark'], parent)).toBeNull();
   });
 
   test('of the packaged program takes no options of Node', () => {
@@ -107,6 +121,21 @@ describe('the menu', () => {
     const { told, entries } = flatten(false, true);
     for (const entry of entries) if ('click' in entry) entry.click();
     expect(told.sort()).toEqual(['bring-in', 'hand-in', 'keys', 'next-flag', 'open-lesson', 'redo', 'undo']);
+  });
+
+  test('shows the key that the page’s list of keys has for each command', () => {
+    const shown = buildMenu(() => {}, { isMac: false, isPackaged: true }).flatMap(({ submenu }) => submenu);
+    const commands: MenuCommand[] = [];
+    const told = buildMenu((command) => commands.push(command), { isMac: false, isPackaged: true });
+    for (const entry of told.flatMap(({ submenu }) => submenu)) if ('click' in entry) entry.click();
+    const accelerators = shown.flatMap((entry) => ('click' in entry ? [entry.accelerator ?? null] : []));
+    for (const [at, command] of commands.entries()) {
+      const accelerator = accelerators[at];
+      if (!accelerator) continue;
+      const combo = accelerator.replace('CmdOrCtrl', 'ctrl').toLowerCase();
+      expect(KEY_TABLE[command].combo, command).toBe(combo);
+    }
+    expect(accelerators.filter(Boolean).length).toBeGreaterThanOrEqual(5);
   });
 
   test('has no tools for developers in the packaged program', () => {

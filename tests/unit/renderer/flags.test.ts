@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { hideSquads } from '../../../renderer/client/lesson-names.ts';
 import { nameAside, nameOrderRule, nameStationSource } from '../../../renderer/text/english/circuit.ts';
 import { describeFlag, nameFlag } from '../../../renderer/text/english/flags.ts';
 import { explainProposal } from '../../../renderer/text/english/proposals.ts';
@@ -119,6 +120,12 @@ describe('the words for flags', () => {
     expect(flag && describeFlag(flag, names).what).toBe(
       'It may be slot 2 (Station B), slot 3 or no slot at all.',
     );
+  });
+
+  test('name no squad and no file while names are hidden', () => {
+    const told = all.map((flag) => JSON.stringify(describeFlag(flag, hideSquads(names))));
+    expect(told.filter((words) => /Squad |\.MOV/.test(words))).toEqual([]);
+    expect(told.filter((words) => /one squad|one clip/.test(words)).length).toBeGreaterThan(5);
   });
 
   test('say which way a clock would have to be set', () => {

@@ -97,9 +97,10 @@ describe('folders', () => {
     const tokens = openFolderTokens();
     const begin = [path.join(top, 'Videos')];
     const look = await lookInto(tokens, inner, begin);
-    expect(look.folders.map(({ name }) => name)).toEqual(['teal']);
-    expect(look.parent?.name).toBe('Videos');
-    expect((await lookInto(tokens, begin[0] ?? '', begin)).parent).toBeNull();
+    expect(look?.folders.map(({ name }) => name)).toEqual(['teal']);
+    expect(look?.parent?.name).toBe('Videos');
+    expect((await lookInto(tokens, begin[0] ?? '', begin))?.parent).toBeNull();
+    expect(await lookInto(tokens, path.join(inner, 'pulled out'), begin)).toBeNull();
   });
 
   test('lie in each other by their parts, not by their letters', () => {
@@ -148,6 +149,7 @@ describe('what the desk remembers', () => {
     writeFileSync(path.join(home, 'desk.json'), '{"lessons":');
     expect((await openDeskRecord(home)).get()).toEqual({
       lessons: [],
+      seconds: [],
       mappings: [],
       lastFolder: null,
       schoolSet: null,

@@ -1,7 +1,9 @@
 import { existsSync } from 'node:fs';
-import { mkdir, readdir, rename, rmdir } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rename, rmdir } from 'node:fs/promises';
+import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { LessonStore } from '../../../../renderer/storage/lesson-store.ts';
+import type { LessonSession } from '../../../../src-core/host/desk/lesson-session.ts';
 import type { JournalAct } from '../../../../src-core/marking/journal-event.ts';
 import { openDeskForWindows, openWindow, until } from './open-windows.ts';
 
@@ -68,5 +70,34 @@ describe('a lesson whose stick is pulled out', () => {
     await rename(elsewhere, desk.folder);
     const again = await desk.reread();
     expect(again.ok && again.value.update).toMatchObject({ view: { clips: { length: 6 } } });
+  });
+});
+
+describe('a second marking whose program was started anew', () => {
+  test('is opened once, is known again, and gets what its window decided meanwhile', async () => {
+    const getLesson = async () => (await desk.getDesk().lessons.find(desk.lesson)) as LessonSession;
+    const first = await getLesson();
+    const asked = await Promise.all(
+      ['R. Skerry', 'R. Skerry'].map((who) => desk.getDesk().lessons.openSecond(first, who)),
+    );
+    const [second, again] = asked.map((opened) => (opened.ok ? opened.value : null));
+    expect(second).toBe(again);
+    const lesson = second?.lesson ?? '';
+    const window = openWindow(desk.getDesk(), lesson, desk.openStorage());
+    await window.store.start();
+    const clip = (await getLesson()).getView().clips[0]?.id ?? '';
+    window.weather.now = 'cut';
+    // This marker's first word: nothing on the disk says yet that the marking was begun.
+    await window.store.decide([{ kind: 'clip-noted', clip, text: 'late start' }]);
+    window.store.stop();
+    await desk.restart();
+    const next = openWindow(desk.getDesk(), lesson, desk.openStorage());
+    await next.store.start();
+    await next.store.settle();
+    const { waiting, contact, view } = next.store.getState();
+    expect([waiting, contact, view?.second]).toEqual([0, 'here', { who: 'R. Skerry', of: desk.lesson }]);
+    next.store.stop();
+    const journal = await readFile(path.join(desk.folder, 'second-marks', 'r-skerry.jsonl'), 'utf8');
+    expect(journal).toContain('late start');
   });
 });
