@@ -3,7 +3,7 @@ import { CARD_LIMITS, LONGEST_CODE_TEXT, LONGEST_WORD } from './card-limits.ts';
 import { formatStationCard } from './card-text.ts';
 import { checkTimes } from './check-times.ts';
 import type { ReadinessProblem } from './lesson-problem.ts';
-import type { Plan } from './plan.ts';
+import { hasClues, type Plan } from './plan.ts';
 
 /**
  * Everything in a plan that would go wrong in class although it can be marked by: texts too long for their card,
@@ -52,8 +52,9 @@ function checkText(text: string, path: string, limit: number): ReadinessProblem[
 }
 
 /** A lesson without any clue walks by its list of stations; one with clues needs one for every place to be found. */
-function checkClues({ stations, squads }: Plan): ReadinessProblem[] {
-  if (stations.every(({ clue }) => clue === undefined)) return [];
+function checkClues(plan: Plan): ReadinessProblem[] {
+  if (!hasClues(plan)) return [];
+  const { stations, squads } = plan;
   const sought = new Set(squads.flatMap(({ route }) => route.slice(1)));
   return stations.flatMap(({ code, clue }, at): ReadinessProblem[] =>
     clue === undefined && sought.has(code)
