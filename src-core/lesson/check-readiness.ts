@@ -119,7 +119,30 @@ function checkRotation({ squads, stations, rotation }: Plan): ReadinessProblem[]
       ? []
       : [{ code: 'plan-squad-unknown', path: `rotation.fixedStarts[${at}].squad`, squad }],
   );
-  return [...lost, ...strangers, ...checkLegs(squads, rotation.forbidden)];
+  return [
+    ...lost,
+    ...strangers,
+    ...checkLegs(squads, rotation.forbidden),
+    ...checkVisits(squads, rotation.leftOut),
+    ...checkStarts(squads, rotation.fixedStarts),
+  ];
+}
+
+function checkVisits(squads: Plan['squads'], leftOut: readonly string[]): ReadinessProblem[] {
+  return squads.flatMap(({ code, route }, at) =>
+    route.flatMap((station, slot): ReadinessProblem[] => {
+      const path = `squads[${at}].route[${slot}]`;
+      return leftOut.includes(station) ? [{ code: 'plan-left-out-visited', path, squad: code, station }] : [];
+    }),
+  );
+}
+
+function checkStarts(squads: Plan['squads'], fixed: Plan['rotation']['fixedStarts']): ReadinessProblem[] {
+  return squads.flatMap(({ code, route }, at): ReadinessProblem[] => {
+    const wanted = fixed.find(({ squad }) => squad === code)?.station;
+    if (wanted === undefined || wanted === route[0]) return [];
+    return [{ code: 'plan-start-not-kept', path: `squads[${at}].route[0]`, squad: code, station: wanted }];
+  });
 }
 
 function checkLegs(squads: Plan['squads'], forbidden: Plan['rotation']['forbidden']): ReadinessProblem[] {

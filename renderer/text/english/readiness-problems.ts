@@ -40,6 +40,14 @@ export const readinessProblems: Wordings<ReadinessProblem['code']> = {
     what: `${names.planPlace(path)}: there is no station “${station}”.`,
     todo: 'Add the station, or take this line out.',
   }),
+  'plan-left-out-visited': ({ path, squad, station }, names) => ({
+    what: `${names.planPlace(path)}: ${names.squad(squad)} comes to station ${station}, which stays out today.`,
+    todo: 'Have routes made anew, or take the station in again.',
+  }),
+  'plan-start-not-kept': ({ path, squad, station }, names) => ({
+    what: `${names.planPlace(path)}: ${names.squad(squad)} is to begin at ${station}, and does not.`,
+    todo: 'Have routes made anew, or let the squad begin anywhere.',
+  }),
   'plan-leg-forbidden': ({ path, squad, leg: [from, to] }, names) => ({
     what: `${names.planPlace(path)}: ${names.squad(squad)} walks from ${from} straight to ${to}, which the rotation forbids.`,
     todo: 'Have routes made anew, or allow the leg.',

@@ -54,7 +54,17 @@ describe('the check of a plan for class', () => {
     [
       'more squads than stations that are open',
       (plan) => plan.rotation.leftOut.push('B'),
-      [{ code: 'plan-too-many-squads', path: 'squads', squads: 2, stations: 1 }],
+      [
+        { code: 'plan-too-many-squads', path: 'squads', squads: 2, stations: 1 },
+        { code: 'plan-left-out-visited', path: 'squads[0].route[1]', squad: 'teal', station: 'B' },
+        { code: 'plan-left-out-visited', path: 'squads[1].route[0]', squad: 'plum', station: 'B' },
+      ],
+    ],
+    [
+      'a squad that begins elsewhere than was fixed',
+      (plan) =>
+        plan.rotation.fixedStarts.push({ squad: 'teal', station: 'A' }, { squad: 'plum', station: 'A' }),
+      [{ code: 'plan-start-not-kept', path: 'squads[1].route[0]', squad: 'plum', station: 'A' }],
     ],
     [
       'pinnies of nearly one colour',
