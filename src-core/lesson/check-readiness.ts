@@ -1,6 +1,5 @@
 import { convertToLab, parseHexColour } from '../platform/cielab.ts';
-import { CARD_LIMITS, LONGEST_CODE_TEXT, LONGEST_WORD } from './card-limits.ts';
-import { formatStationCard } from './card-text.ts';
+import { checkTexts } from './check-texts.ts';
 import { checkTimes } from './check-times.ts';
 import type { ReadinessProblem } from './lesson-problem.ts';
 import { hasClues, type Plan } from './plan.ts';
@@ -12,7 +11,7 @@ import { hasClues, type Plan } from './plan.ts';
  */
 export function checkReadiness(plan: Plan): readonly ReadinessProblem[] {
   return [
-    ...checkCards(plan),
+    ...checkTexts(plan),
     ...checkClues(plan),
     ...checkSquadCount(plan),
     ...checkPinnies(plan),
@@ -20,35 +19,6 @@ export function checkReadiness(plan: Plan): readonly ReadinessProblem[] {
     ...checkRotation(plan),
     ...checkTimes(plan),
   ];
-}
-
-const CARD_FIELDS = Object.keys(CARD_LIMITS) as readonly (keyof typeof CARD_LIMITS)[];
-
-function checkCards({ stations, lesson }: Plan): ReadinessProblem[] {
-  return stations.flatMap((station, at): ReadinessProblem[] => {
-    const path = `stations[${at}]`;
-    const texts = CARD_FIELDS.flatMap((field) =>
-      checkText(station[field] ?? '', `${path}.${field}`, CARD_LIMITS[field]),
-    );
-    const card = formatStationCard({ lesson: lesson.code, station: station.code, revision: lesson.revision });
-    const length = station.demonstration ? station.demonstration.length + 1 + card.length : 0;
-    if (length <= LONGEST_CODE_TEXT) return texts;
-    const problem = {
-      code: 'plan-card-code-too-long',
-      path: `${path}.demonstration`,
-      station: station.code,
-      length,
-      limit: LONGEST_CODE_TEXT,
-    } as const;
-    return [...texts, problem];
-  });
-}
-
-function checkText(text: string, path: string, limit: number): ReadinessProblem[] {
-  const { length } = [...text];
-  if (length > limit) return [{ code: 'plan-text-too-long', path, length, limit }];
-  const word = text.split(/[\s-]+/).find((one) => [...one].length > LONGEST_WORD);
-  return word === undefined ? [] : [{ code: 'plan-word-too-long', path, word, limit: LONGEST_WORD }];
 }
 
 /** A lesson without any clue walks by its list of stations; one with clues needs one for every place to be found. */

@@ -56,23 +56,14 @@ export type ReadinessProblem =
       readonly length: number;
       readonly limit: number;
     }
-  /** A word that no line of the card is wide enough for. */
+  /** A word that no line of its place on paper is wide enough for. */
   | {
       readonly code: 'plan-word-too-long';
       readonly path: string;
       readonly word: string;
-      readonly limit: number;
     }
   /** Some stations are found by a clue and this one, which some squad must find, is not. */
   | { readonly code: 'plan-clue-missing'; readonly path: string; readonly station: string }
-  /** Demonstration and card together are more than the printed code can hold. */
-  | {
-      readonly code: 'plan-card-code-too-long';
-      readonly path: string;
-      readonly station: string;
-      readonly length: number;
-      readonly limit: number;
-    }
   | {
       readonly code: 'plan-too-many-squads';
       readonly path: string;

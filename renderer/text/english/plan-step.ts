@@ -23,8 +23,8 @@ export const CHECKS: readonly { readonly holds: string; readonly codes: readonly
     codes: ['plan-timing-too-long', 'plan-reps-too-many', 'plan-slot-too-short'],
   },
   {
-    holds: 'Every text fits its card.',
-    codes: ['plan-text-too-long', 'plan-word-too-long', 'plan-card-code-too-long'],
+    holds: 'Every text fits its place on paper.',
+    codes: ['plan-text-too-long', 'plan-word-too-long'],
   },
   { holds: 'Every place on a route has its clue, or none has one.', codes: ['plan-clue-missing'] },
   {

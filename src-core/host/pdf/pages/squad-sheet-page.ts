@@ -140,7 +140,7 @@ export function layOutLabels({ squads }: LabelPage): Layout {
       text(
         { x: x + 36, y: y + 33, w: 53, h: 7 },
         { ...squad.pinnie, text: PAPER.pinnie(squad.pinnie.text) },
-        type('sans', 12, 5, 1.1),
+        type('sans', 12, 6, 1.1),
         { stand: 'middle' },
       ),
       rule(x + 6, y + 43, 81, 0.5),
