@@ -7,6 +7,7 @@ import { fail, type Outcome } from '../platform/outcome.ts';
 import { isGraveSlip } from './open-lesson.ts';
 
 export { checkReadiness } from '../lesson/check-readiness.ts';
+export { findLooseEnds } from '../lesson/find-loose-ends.ts';
 export { buildPlanText } from '../lesson-file/plan-file.ts';
 
 /** Any JSON as a plan, by its shape alone: what its parts mean together may still be wrong. */

@@ -2,7 +2,7 @@ import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
 import type { CsvProblem } from '../gradebook/csv.ts';
 import type { HandInProblem } from '../gradebook/hand-in-check.ts';
 import type { BundleProblem } from '../gradebook/oneroster/bundle-problem.ts';
-import type { LessonProblem } from '../lesson/lesson-problem.ts';
+import type { LessonProblem, LooseEnd } from '../lesson/lesson-problem.ts';
 import type { PlanningProblem } from '../lesson/planning-problem.ts';
 import type { ArchiveProblem } from '../lesson-file/archive-manifest.ts';
 import type { JournalProblem } from '../lesson-file/journal-file.ts';
@@ -52,6 +52,7 @@ export type LookBackProblem =
 /** Everything that can go wrong in an expected way, in any stage: what the faces must have words for. */
 export type Problem =
   | OpenProblem
+  | LooseEnd
   | PlanningProblem
   | ClipsProblem
   | MediaProblem

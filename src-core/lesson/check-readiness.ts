@@ -1,9 +1,8 @@
 import { convertToLab, parseHexColour } from '../platform/cielab.ts';
-import { CARD_LIMITS, LONGEST_CODE_TEXT, LONGEST_WORD } from './card-limits.ts';
-import { formatStationCard } from './card-text.ts';
+import { checkTexts } from './check-texts.ts';
 import { checkTimes } from './check-times.ts';
 import type { ReadinessProblem } from './lesson-problem.ts';
-import type { Plan } from './plan.ts';
+import { hasClues, type Plan } from './plan.ts';
 
 /**
  * Everything in a plan that would go wrong in class although it can be marked by: texts too long for their card,
@@ -12,7 +11,7 @@ import type { Plan } from './plan.ts';
  */
 export function checkReadiness(plan: Plan): readonly ReadinessProblem[] {
   return [
-    ...checkCards(plan),
+    ...checkTexts(plan),
     ...checkClues(plan),
     ...checkSquadCount(plan),
     ...checkPinnies(plan),
@@ -22,38 +21,10 @@ export function checkReadiness(plan: Plan): readonly ReadinessProblem[] {
   ];
 }
 
-const CARD_FIELDS = Object.keys(CARD_LIMITS) as readonly (keyof typeof CARD_LIMITS)[];
-
-function checkCards({ stations, lesson }: Plan): ReadinessProblem[] {
-  return stations.flatMap((station, at): ReadinessProblem[] => {
-    const path = `stations[${at}]`;
-    const texts = CARD_FIELDS.flatMap((field) =>
-      checkText(station[field] ?? '', `${path}.${field}`, CARD_LIMITS[field]),
-    );
-    const card = formatStationCard({ lesson: lesson.code, station: station.code, revision: lesson.revision });
-    const length = station.demonstration ? station.demonstration.length + 1 + card.length : 0;
-    if (length <= LONGEST_CODE_TEXT) return texts;
-    const problem = {
-      code: 'plan-card-code-too-long',
-      path: `${path}.demonstration`,
-      station: station.code,
-      length,
-      limit: LONGEST_CODE_TEXT,
-    } as const;
-    return [...texts, problem];
-  });
-}
-
-function checkText(text: string, path: string, limit: number): ReadinessProblem[] {
-  const { length } = [...text];
-  if (length > limit) return [{ code: 'plan-text-too-long', path, length, limit }];
-  const word = text.split(/[\s-]+/).find((one) => [...one].length > LONGEST_WORD);
-  return word === undefined ? [] : [{ code: 'plan-word-too-long', path, word, limit: LONGEST_WORD }];
-}
-
 /** A lesson without any clue walks by its list of stations; one with clues needs one for every place to be found. */
-function checkClues({ stations, squads }: Plan): ReadinessProblem[] {
-  if (stations.every(({ clue }) => clue === undefined)) return [];
+function checkClues(plan: Plan): ReadinessProblem[] {
+  if (!hasClues(plan)) return [];
+  const { stations, squads } = plan;
   const sought = new Set(squads.flatMap(({ route }) => route.slice(1)));
   return stations.flatMap(({ code, clue }, at): ReadinessProblem[] =>
     clue === undefined && sought.has(code)
@@ -118,7 +89,30 @@ function checkRotation({ squads, stations, rotation }: Plan): ReadinessProblem[]
       ? []
       : [{ code: 'plan-squad-unknown', path: `rotation.fixedStarts[${at}].squad`, squad }],
   );
-  return [...lost, ...strangers, ...checkLegs(squads, rotation.forbidden)];
+  return [
+    ...lost,
+    ...strangers,
+    ...checkLegs(squads, rotation.forbidden),
+    ...checkVisits(squads, rotation.leftOut),
+    ...checkStarts(squads, rotation.fixedStarts),
+  ];
+}
+
+function checkVisits(squads: Plan['squads'], leftOut: readonly string[]): ReadinessProblem[] {
+  return squads.flatMap(({ code, route }, at) =>
+    route.flatMap((station, slot): ReadinessProblem[] => {
+      const path = `squads[${at}].route[${slot}]`;
+      return leftOut.includes(station) ? [{ code: 'plan-left-out-visited', path, squad: code, station }] : [];
+    }),
+  );
+}
+
+function checkStarts(squads: Plan['squads'], fixed: Plan['rotation']['fixedStarts']): ReadinessProblem[] {
+  return squads.flatMap(({ code, route }, at): ReadinessProblem[] => {
+    const wanted = fixed.find(({ squad }) => squad === code)?.station;
+    if (wanted === undefined || wanted === route[0]) return [];
+    return [{ code: 'plan-start-not-kept', path: `squads[${at}].route[0]`, squad: code, station: wanted }];
+  });
 }
 
 function checkLegs(squads: Plan['squads'], forbidden: Plan['rotation']['forbidden']): ReadinessProblem[] {

@@ -56,23 +56,14 @@ export type ReadinessProblem =
       readonly length: number;
       readonly limit: number;
     }
-  /** A word that no line of the card is wide enough for. */
+  /** A word that no line of its place on paper is wide enough for. */
   | {
       readonly code: 'plan-word-too-long';
       readonly path: string;
       readonly word: string;
-      readonly limit: number;
     }
   /** Some stations are found by a clue and this one, which some squad must find, is not. */
   | { readonly code: 'plan-clue-missing'; readonly path: string; readonly station: string }
-  /** Demonstration and card together are more than the printed code can hold. */
-  | {
-      readonly code: 'plan-card-code-too-long';
-      readonly path: string;
-      readonly station: string;
-      readonly length: number;
-      readonly limit: number;
-    }
   | {
       readonly code: 'plan-too-many-squads';
       readonly path: string;
@@ -90,6 +81,20 @@ export type ReadinessProblem =
   | { readonly code: 'plan-squad-unknown'; readonly path: string; readonly squad: string }
   /** The rotation speaks of a station that the plan does not have. */
   | { readonly code: 'plan-rotation-station-unknown'; readonly path: string; readonly station: string }
+  /** A route visits a station that the rotation leaves out. */
+  | {
+      readonly code: 'plan-left-out-visited';
+      readonly path: string;
+      readonly squad: string;
+      readonly station: string;
+    }
+  /** A squad begins elsewhere than the rotation fixes. */
+  | {
+      readonly code: 'plan-start-not-kept';
+      readonly path: string;
+      readonly squad: string;
+      readonly station: string;
+    }
   /** A route walks a leg that the rotation forbids. */
   | {
       readonly code: 'plan-leg-forbidden';
@@ -119,6 +124,18 @@ export type ReadinessProblem =
       readonly neededSeconds: number;
       readonly slotSeconds: number;
     };
+
+/** What a plan still lacks though it can be saved and marked by without it, and where it is put right. */
+export type LooseEnd = { readonly path: string } & (
+  | { readonly code: 'plan-place-blank'; readonly station: string }
+  | { readonly code: 'plan-exercise-blank'; readonly station: string }
+  | { readonly code: 'plan-caution-blank'; readonly station: string }
+  /** The teacher's own exercise is counted, timed and cautioned in the words of this one of the library. */
+  | { readonly code: 'plan-words-left-over'; readonly station: string; readonly exercise: string }
+  | { readonly code: 'plan-station-on-no-route'; readonly station: string }
+  | { readonly code: 'plan-class-empty' }
+  | { readonly code: 'plan-squad-empty'; readonly squad: string }
+);
 
 /** What is wrong with a line of roster.csv, by line number as an editor shows it (the heading is line 1). */
 export type RosterProblem =

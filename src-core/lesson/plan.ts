@@ -42,7 +42,7 @@ const station = z.strictObject({
     .regex(/^photos\/[^/\\]{1,120}\.(jpe?g|png)$/i, 'photo-path')
     .optional(),
   setting: z.enum(['indoor', 'outdoor']).optional(),
-  /** The exercise of the library that this one was taken from; see `exercise-library.ts`. */
+  /** The exercise of the library that this one was taken from; see `library/library.ts`. */
   libraryCode: shortCode.optional(),
 });
 
@@ -256,6 +256,11 @@ export type SlotIndex = number;
 /** The station with this code, or null where the plan has none. */
 export function findStation(plan: Plan, code: StationCode): Station | null {
   return plan.stations.find((station) => station.code === code) ?? null;
+}
+
+/** Whether squads find their way by clues; where no station has one, they walk by the list on their sheet. */
+export function hasClues({ stations }: Pick<Plan, 'stations'>): boolean {
+  return stations.some(({ clue }) => clue !== undefined);
 }
 
 /** The squad with this code, or null where the plan has none. */

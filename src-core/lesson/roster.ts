@@ -1,7 +1,7 @@
 import papa from 'papaparse';
 import type { RosterProblem } from './lesson-problem.ts';
 import type { Plan, SquadCode } from './plan.ts';
-import { findSquadByName } from './squad-name.ts';
+import { findRosterSquad } from './squad-name.ts';
 
 /** Whether a pupil was there. `excused` has no reason here on purpose: a medical reason is never stored. */
 export type Attendance = (typeof ATTENDANCES)[number];
@@ -45,8 +45,8 @@ type Fields = Readonly<Record<string, string>>;
 /**
  * Reads roster.csv (format 1): a heading line naming the columns in any order, `id,given,family,squad` required;
  * `attendance`, `arrived`, `stills`, `consent` and `left` optional; further columns are left alone. A pupil with `yes` under
- * `left` is no longer in the class and is not read. Squads go by code, name, pinnie
- * or tablet. A line with a problem that leaves its pupil's squad or id open is left out; lesser slips are
+ * `left` is no longer in the class and is not read. Squads go by code, else by name,
+ * pinnie or tablet. A line with a problem that leaves its pupil's squad or id open is left out; lesser slips are
  * reported and read in the pupil's favour (present, stills not allowed, consent withheld).
  */
 export function parseRoster(text: string, plan: Plan): RosterReading {
@@ -90,7 +90,7 @@ function readPupil(
   const problems: RosterProblem[] = [];
   const empty = REQUIRED.find((column) => !fields[column]);
   if (empty) return { pupil: null, problems: [{ code: 'roster-field-empty', line, column: empty }] };
-  const squad = findSquadByName(fields.squad ?? '', plan.squads);
+  const squad = findRosterSquad(fields.squad ?? '', plan.squads);
   if (!squad) {
     return { pupil: null, problems: [{ code: 'roster-squad-unknown', line, squad: fields.squad ?? '' }] };
   }

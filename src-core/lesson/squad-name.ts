@@ -35,3 +35,11 @@ export function findSquadByName(name: string, squads: readonly Squad[]): Squad |
   const inside = squads.filter((squad) => getNames(squad).some((own) => ` ${wanted} `.includes(` ${own} `)));
   return inside.length === 1 ? (inside[0] ?? null) : null;
 }
+
+/**
+ * The squad that a line of roster.csv names, or null where none or several fit. Routemark writes codes there, so a
+ * squad's own code means that squad though another squad's pinnie has the same name.
+ */
+export function findRosterSquad(written: string, squads: readonly Squad[]): Squad | null {
+  return squads.find(({ code }) => code === written.trim()) ?? findSquadByName(written, squads);
+}

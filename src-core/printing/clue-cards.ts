@@ -1,4 +1,4 @@
-import { findStation, type Plan, type SquadCode, type StationCode } from '../lesson/plan.ts';
+import { findStation, hasClues, type Plan, type SquadCode, type StationCode } from '../lesson/plan.ts';
 import { groupBy } from '../platform/group-by.ts';
 import { getPaperSquad, type PaperSquad } from './paper-pinnie.ts';
 import type { PrintProblem } from './print-problem.ts';
@@ -34,7 +34,7 @@ interface Leg {
 /**
  * The clues by where they are read, in the plan's order of stations: one slip for all squads where all walk on to the
  * same station, else one for each next station with the squads that go there. A leg to a station without a clue has no
- * slip, and is a problem.
+ * slip, and is a problem where others have one.
  */
 export function buildCluePages(
   plan: Plan,
@@ -46,7 +46,9 @@ export function buildCluePages(
   const cards = plan.stations.flatMap(({ code }) =>
     buildCardsAt(plan, { at: code, legs: legs.filter(({ from }) => from === code), isGrey }),
   );
-  const without = plan.stations.filter(({ code, clue }) => !clue && legs.some(({ to }) => to === code));
+  const without = hasClues(plan)
+    ? plan.stations.filter(({ code, clue }) => !clue && legs.some(({ to }) => to === code))
+    : [];
   const pages: CluePage[] = [];
   for (let from = 0; from < cards.length; from += CARDS_A_PAGE) {
     pages.push({ kind: 'clue-cards', cards: cards.slice(from, from + CARDS_A_PAGE) });

@@ -4,7 +4,13 @@ import type { Pupil } from '../lesson/roster.ts';
 import { buildCluePages, type CluePage } from './clue-cards.ts';
 import type { PrintProblem } from './print-problem.ts';
 import { buildRouteKeys, type RouteKey } from './route-key.ts';
-import { buildLabelPages, buildSquadSheets, type LabelPage, type SquadSheet } from './squad-sheet.ts';
+import {
+  buildLabelPages,
+  buildSquadSheets,
+  type LabelPage,
+  type RouteList,
+  type SquadSheet,
+} from './squad-sheet.ts';
 import { buildStationCards, type StationCard } from './station-card.ts';
 import { type AnswerKey, type BriefingSheet, buildAnswerKeys, buildBriefingSheet } from './teacher-sheets.ts';
 
@@ -15,7 +21,15 @@ export const PACK_PARTS = ['briefing', 'key', 'answers', 'cards', 'clues', 'squa
 export type PackPart = (typeof PACK_PARTS)[number];
 
 /** What one page of the print pack holds. */
-export type PackPage = BriefingSheet | RouteKey | AnswerKey | StationCard | CluePage | SquadSheet | LabelPage;
+export type PackPage =
+  | BriefingSheet
+  | RouteKey
+  | AnswerKey
+  | StationCard
+  | CluePage
+  | SquadSheet
+  | RouteList
+  | LabelPage;
 
 /** How a pack is asked for. */
 export const packOrderSchema = z.strictObject({

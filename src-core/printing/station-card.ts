@@ -1,5 +1,5 @@
 import { formatStationCard } from '../lesson/card-text.ts';
-import type { Plan, Station } from '../lesson/plan.ts';
+import { hasClues, type Plan, type Station } from '../lesson/plan.ts';
 import { buildCardCode, type CardCode } from './card-code.ts';
 import { findSaid, type Said } from './said.ts';
 
@@ -16,6 +16,8 @@ export interface StationCard {
   readonly caution: Said | null;
   readonly easier: Said | null;
   readonly harder: Said | null;
+  /** How a squad knows where to go next. */
+  readonly leadsOn: 'clue' | 'route';
   /** Web address of a demonstration, which stands in the code. */
   readonly demonstration: Said | null;
   readonly qr: CardCode;
@@ -30,6 +32,7 @@ const CODE_WIDTH_MM = 84;
 /** One card a station, in the plan's order. */
 export function buildStationCards(plan: Plan): readonly StationCard[] {
   const { title, className, revision, code: lesson } = plan.lesson;
+  const leadsOn = hasClues(plan) ? 'clue' : 'route';
   return plan.stations.map((station, at): StationCard => {
     const say = (field: 'countsAs' | 'caution' | 'easier' | 'harder' | 'demonstration') =>
       findSaid(station[field], `stations[${at}].${field}`);
@@ -45,6 +48,7 @@ export function buildStationCards(plan: Plan): readonly StationCard[] {
       caution: say('caution'),
       easier: say('easier'),
       harder: say('harder'),
+      leadsOn,
       demonstration: say('demonstration'),
       qr: buildCardCode(formatStationCard({ lesson, station: code, revision, demonstration }), CODE_WIDTH_MM),
       lesson: { text: title, field: 'lesson.title' },

@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import { ComboBox, Input, ListBox, ListBoxItem, Popover, Text } from 'react-aria-components';
+import { BLANK } from '../../../src-core/lesson/find-loose-ends.ts';
 import type { ShelvedExercise } from '../../../src-core/lesson/library/library.ts';
 import type { Station } from '../../../src-core/lesson/plan.ts';
 import { STATIONS } from '../../text/english/plan-stations.ts';
 import { findExercises } from './find-exercises.ts';
-import { BLANK } from './station-edits.ts';
 import { type CloseWord, Word } from './word.tsx';
 
 interface ExerciseProps {

@@ -1,14 +1,14 @@
 import { useRef } from 'react';
 import type { Problem } from '../../../src-core/contract/problem.ts';
+import { findLooseEnds } from '../../../src-core/lesson/find-loose-ends.ts';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
 import type { Pupil } from '../../../src-core/lesson/roster.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
-import { CHECKS, describeLooseEnd, PLAN } from '../../text/english/plan-step.ts';
+import { CHECKS, PLAN } from '../../text/english/plan-step.ts';
 import { describeProblem } from '../../text/english/problems.ts';
 import { Glyph } from '../../ui/glyph.tsx';
 import { useKeys } from '../../ui/keys/use-keys.ts';
 import { Sheet } from '../../ui/sheet.tsx';
-import { findLooseEnds } from './find-loose-ends.ts';
 
 /** What the plan was checked for: what is amiss, each with the way to its field, then what holds. */
 export function PlanChecks({
@@ -26,12 +26,10 @@ export function PlanChecks({
   /** Leads to the field at a path of plan.json, such as `stations[2].reps`. */
   readonly onGo: (path: string) => void;
 }) {
-  const ends = findLooseEnds(plan, pupils).map((end) => ({ ...describeLooseEnd(end), path: end.path }));
-  const slips = (problems ?? []).map((problem) => ({
+  const amiss = [...findLooseEnds(plan, pupils), ...(problems ?? [])].map((problem) => ({
     ...describeProblem(problem, names),
     path: 'path' in problem ? problem.path : '',
   }));
-  const amiss = [...ends, ...slips];
   const next = useRef(0);
   useKeys({
     'next-flag': () => {

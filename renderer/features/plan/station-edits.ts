@@ -1,9 +1,7 @@
+import { BLANK } from '../../../src-core/lesson/find-loose-ends.ts';
 import { type LibraryExercise, takeExercise } from '../../../src-core/lesson/library/library.ts';
 import type { Plan, Station, StationCode } from '../../../src-core/lesson/plan.ts';
 import type { PlanEdit } from './plan-edit.ts';
-
-/** Stands for a place or an exercise that is still to be chosen; the format wants some sign there. */
-export const BLANK = '–';
 
 /** Reps of a station before anybody has thought about it. */
 const USUAL_REPS = 10;
@@ -89,7 +87,11 @@ export function changeOptional<Field extends OptionalField>(
 export function putExercise(code: StationCode, exercise: LibraryExercise): PlanEdit {
   return (plan) => {
     // What the exercise before it said of itself goes with it.
-    const { equipment: _, ...station } = plan.stations.find((one) => one.code === code) ?? {};
+    const {
+      equipment: _,
+      demonstration: __,
+      ...station
+    } = plan.stations.find((one) => one.code === code) ?? {};
     return {
       stations: plan.stations.map((one) =>
         one.code === code ? ({ ...station, ...takeExercise(exercise) } as Station) : one,
@@ -98,7 +100,7 @@ export function putExercise(code: StationCode, exercise: LibraryExercise): PlanE
   };
 }
 
-/** An exercise in the teacher's own words: it is no longer the library's. */
+/** An exercise in the teacher's own words: it is no longer the library's, and what is left of that is a loose end. */
 export function nameExercise(code: StationCode, exercise: string): PlanEdit {
   return ({ stations }) => ({
     stations: stations.map((station) => {

@@ -1,3 +1,4 @@
+import { BLANK } from '../../../src-core/lesson/find-loose-ends.ts';
 import type { ShelvedExercise } from '../../../src-core/lesson/library/library.ts';
 import type { Station } from '../../../src-core/lesson/plan.ts';
 import { STATIONS } from '../../text/english/plan-stations.ts';
@@ -8,7 +9,7 @@ import { ExerciseWord } from './exercise-word.tsx';
 import type { PlanEdit } from './plan-edit.ts';
 import { RANGES } from './plan-edits.ts';
 import { SentenceWord } from './sentence-word.tsx';
-import { BLANK, changeStation, moveStation, nameExercise, putExercise } from './station-edits.ts';
+import { changeStation, moveStation, nameExercise, putExercise } from './station-edits.ts';
 import { TypedWord } from './typed-word.tsx';
 
 /** What the rows of one list of stations share. */

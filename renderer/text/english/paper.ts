@@ -30,8 +30,12 @@ export const PAPER = {
     'Film this card first.',
     'Stand the tablet so that everyone is in the picture. Keep filming.',
     'Count aloud. Stay together: wait for the slowest.',
-    'Stop filming. Read your clue card and walk on.',
-  ],
+  ] as readonly string[],
+  /** The last line of the list, by how a squad knows where to go next. */
+  walkOn: {
+    clue: 'Stop filming. Read your clue card and walk on.',
+    route: 'Stop filming. Look where your route goes on, and walk there.',
+  },
   care: 'With care',
   careList: [
     'An arm’s length between you, and nothing in the way.',
@@ -102,6 +106,10 @@ export const PAPER = {
   noPupils: 'Nobody on the roster yet: write the names here.',
   stops: 'Where we were',
   stopsHint: 'At each stop write the letter on its card.',
+  route: 'Your route, from the top down',
+  walkedBy: 'Your route',
+  routeHint: 'From left to right; the places are on your other page.',
+  routeEnd: 'Tick a place when your film is done. All ticked? Then go back to your teacher.',
   squadEnd: 'Stay together, keep the tablet dry, and come back with everything you took.',
   labelEnd: 'Film the class clock once before you begin.',
 } as const;

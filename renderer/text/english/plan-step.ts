@@ -1,6 +1,5 @@
 import type { PlanProblem, ReadinessProblem } from '../../../src-core/lesson/lesson-problem.ts';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
-import type { LooseEnd } from '../loose-end.ts';
 import { count } from './amounts.ts';
 
 type Code = (PlanProblem | ReadinessProblem)['code'];
@@ -12,16 +11,20 @@ export const CHECKS: readonly { readonly holds: string; readonly codes: readonly
     codes: ['plan-squads-meet', 'plan-too-many-squads'],
   },
   {
-    holds: 'Every route names stations that are there, each once, and no forbidden leg.',
-    codes: ['plan-station-unknown', 'plan-station-repeated', 'plan-start-differs', 'plan-leg-forbidden'],
+    holds: 'Every route names stations that are there, each once.',
+    codes: ['plan-station-unknown', 'plan-station-repeated', 'plan-start-differs'],
+  },
+  {
+    holds: 'Routes keep to fixed starts, stations left out and forbidden legs.',
+    codes: ['plan-leg-forbidden', 'plan-left-out-visited', 'plan-start-not-kept'],
   },
   {
     holds: 'Every station’s work fits its slot.',
     codes: ['plan-timing-too-long', 'plan-reps-too-many', 'plan-slot-too-short'],
   },
   {
-    holds: 'Every text fits its card.',
-    codes: ['plan-text-too-long', 'plan-word-too-long', 'plan-card-code-too-long'],
+    holds: 'Every text fits its place on paper.',
+    codes: ['plan-text-too-long', 'plan-word-too-long'],
   },
   { holds: 'Every place on a route has its clue, or none has one.', codes: ['plan-clue-missing'] },
   {
@@ -33,25 +36,6 @@ export const CHECKS: readonly { readonly holds: string; readonly codes: readonly
     codes: ['plan-name-ambiguous', 'plan-code-twice', 'plan-pinnies-alike'],
   },
 ];
-
-/** What is still to be filled in, as a sentence and what to do. */
-export function describeLooseEnd(end: LooseEnd): { readonly what: string; readonly todo: string } {
-  switch (end.kind) {
-    case 'no-place':
-      return { what: `Station ${end.station} has no place yet.`, todo: 'Name where it is.' };
-    case 'no-exercise':
-      return { what: `Station ${end.station} has no exercise yet.`, todo: 'Choose one, or write your own.' };
-    case 'on-no-route':
-      return {
-        what: `No squad comes to station ${end.station}.`,
-        todo: 'Have the squads rotated anew, or leave it out today.',
-      };
-    case 'no-pupils':
-      return { what: 'No pupil is in the class yet.', todo: 'Take your class list over.' };
-    case 'squad-empty':
-      return { what: `Nobody is in squad ${end.squad}.`, todo: 'Form squads, or take it out.' };
-  }
-}
 
 /** Words of the words: what an underlined word says of itself, and why what was typed cannot be. */
 export const WORDS = {

@@ -26,6 +26,6 @@ export const printProblems: Wordings<PrintProblem['code']> = {
   }),
   'print-empty': () => ({
     what: 'There was no page to print.',
-    todo: 'Mend what is said beside this, and print again.',
+    todo: 'Choose other parts of the pack, or mend what is said beside this; then print again.',
   }),
 };

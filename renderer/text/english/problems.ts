@@ -6,6 +6,7 @@ import { callProblems } from './call-problems.ts';
 import { clipsProblems } from './clips-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
 import { lookBackProblems } from './look-back-problems.ts';
+import { looseEnds } from './loose-ends.ts';
 import { planningProblems } from './planning-problems.ts';
 import { printProblems } from './print-problems.ts';
 import { queueProblems } from './queue-problems.ts';
@@ -14,6 +15,7 @@ import type { Wordings } from './wordings.ts';
 
 const WORDINGS: Wordings<Problem['code']> = {
   ...lessonProblems,
+  ...looseEnds,
   ...planningProblems,
   ...clipsProblems,
   ...recordProblems,

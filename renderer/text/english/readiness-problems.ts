@@ -5,20 +5,16 @@ import type { Wordings } from './wordings.ts';
 /** Words for what would go wrong in class although the plan can be marked by. */
 export const readinessProblems: Wordings<ReadinessProblem['code']> = {
   'plan-text-too-long': ({ path, length, limit }, names) => ({
-    what: `${names.planPlace(path)}: ${count(length, 'character')}, and the card has room for ${limit}.`,
+    what: `${names.planPlace(path)}: ${count(length, 'character')}, and its place on paper has room for ${limit}.`,
     todo: 'Say it in fewer words.',
   }),
-  'plan-word-too-long': ({ path, word, limit }, names) => ({
-    what: `${names.planPlace(path)}: “${word}” is longer than ${limit} letters and does not fit on a line of the card.`,
+  'plan-word-too-long': ({ path, word }, names) => ({
+    what: `${names.planPlace(path)}: “${word}” is too long for one line of its place on paper.`,
     todo: 'Part it with a hyphen, or say it in other words.',
   }),
   'plan-clue-missing': ({ path, station }, names) => ({
     what: `${names.planPlace(path)}: nothing leads to station ${station}, though other stations are found by a clue.`,
     todo: 'Write the clue that leads there; squads read it at the station before.',
-  }),
-  'plan-card-code-too-long': ({ path, station, length, limit }, names) => ({
-    what: `${names.planPlace(path)}: with this address the code on card ${station} holds ${length} characters; beyond ${limit} tablets no longer read it.`,
-    todo: 'Use a shorter address of the demonstration.',
   }),
   'plan-too-many-squads': ({ path, squads, stations }, names) => ({
     what: `${names.planPlace(path)}: ${count(squads, 'squad')} on ${count(stations, 'station')}; two would always share one.`,
@@ -39,6 +35,14 @@ export const readinessProblems: Wordings<ReadinessProblem['code']> = {
   'plan-rotation-station-unknown': ({ path, station }, names) => ({
     what: `${names.planPlace(path)}: there is no station “${station}”.`,
     todo: 'Add the station, or take this line out.',
+  }),
+  'plan-left-out-visited': ({ path, squad, station }, names) => ({
+    what: `${names.planPlace(path)}: ${names.squad(squad)} comes to station ${station}, which stays out today.`,
+    todo: 'Have routes made anew, or take the station in again.',
+  }),
+  'plan-start-not-kept': ({ path, squad, station }, names) => ({
+    what: `${names.planPlace(path)}: ${names.squad(squad)} is to begin at ${station}, and does not.`,
+    todo: 'Have routes made anew, or let the squad begin anywhere.',
   }),
   'plan-leg-forbidden': ({ path, squad, leg: [from, to] }, names) => ({
     what: `${names.planPlace(path)}: ${names.squad(squad)} walks from ${from} straight to ${to}, which the rotation forbids.`,

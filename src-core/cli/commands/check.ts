@@ -1,5 +1,5 @@
 import { count } from '../../../renderer/text/english/amounts.ts';
-import { checkReadiness } from '../../app/edit-plan.ts';
+import { checkReadiness, findLooseEnds } from '../../app/edit-plan.ts';
 import { getPlanNames } from '../../host/lesson-names.ts';
 import { openFolder } from '../open-folder.ts';
 import { formatJson, getExitCode, sayProblems, toJsonProblem } from '../say.ts';
@@ -15,7 +15,9 @@ export async function runCheck(
   if (!open) return 2;
   const { lesson } = open;
   const { plan, pupils } = lesson;
-  const problems = [...open.problems, ...checkReadiness(plan)];
+  // Why nobody is in the class is said by what is wrong with the roster.
+  const ends = findLooseEnds(plan, pupils).filter(({ code }) => code !== 'plan-class-empty');
+  const problems = [...open.problems, ...checkReadiness(plan), ...ends];
   const names = getPlanNames(lesson);
   if (options.json) {
     const counts = { stations: plan.stations.length, squads: plan.squads.length, pupils: pupils.length };

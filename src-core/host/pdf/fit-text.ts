@@ -1,3 +1,4 @@
+import { splitAtHyphens } from '../../platform/line-pieces.ts';
 import { type Hand, measureRun, type Run, setText } from './paper-fonts.ts';
 
 /** Points, the unit of type, in one millimetre. */
@@ -25,16 +26,16 @@ const STEP = 0.5;
 
 /**
  * Sets a text into a box, as large as wanted or as small as need be; null where even the smallest does not fit. Lines
- * break at spaces alone: a word is never cut.
+ * break at spaces and after hyphens within a word; a word is never cut.
  */
 export function fitText(
   text: string,
   box: { readonly widthMm: number; readonly heightMm: number },
   setting: Setting,
 ): FittedText | null {
-  const words = measureWords(text, setting.hand);
+  const pieces = measurePieces(text, setting.hand);
   for (let size = setting.size; size >= setting.smallest - 1e-9; size -= STEP) {
-    const lines = breakLines(words, (box.widthMm * MM) / size);
+    const lines = breakLines(pieces, (box.widthMm * MM) / size);
     const heightMm = lines ? (lines.length * size * setting.leading) / MM : Number.POSITIVE_INFINITY;
     if (lines && heightMm <= box.heightMm + 1e-6) {
       return { size, heightMm, lines: lines.map((line) => setText(line, setting.hand).runs) };
@@ -61,17 +62,26 @@ export function measureHeight(said: string, widthMm: number, setting: Setting, m
   return fitted ? fitted.heightMm + 0.01 : heightOf(1, smallest);
 }
 
-interface Word {
+/** A word, or what a hyphen parts of it. */
+interface Piece {
   readonly text: string;
+  /** Nothing stands between it and the piece before, where both are on one line. */
+  readonly isJoined: boolean;
   /** In units of the size. */
   readonly width: number;
 }
 
-function measureWords(text: string, hand: Hand): readonly Word[] {
+function measurePieces(text: string, hand: Hand): readonly Piece[] {
   return text
     .split(/\s+/)
     .filter((word) => word !== '')
-    .map((word) => ({ text: word, width: measureText(word, hand) }));
+    .flatMap((word) =>
+      splitAtHyphens(word).map((piece, at) => ({
+        text: piece,
+        isJoined: at > 0,
+        width: measureText(piece, hand),
+      })),
+    );
 }
 
 /** Width of a text on one line, in units of the type's size. */
@@ -79,17 +89,17 @@ function measureText(text: string, hand: Hand): number {
   return setText(text, hand).runs.reduce((sum, run) => sum + measureRun(run), 0);
 }
 
-/** Fills lines word by word; null where one word is wider than a line. */
-function breakLines(words: readonly Word[], width: number): readonly string[] | null {
-  const space = 0.26;
+/** Fills lines piece by piece; null where one piece is wider than a line. */
+function breakLines(pieces: readonly Piece[], width: number): readonly string[] | null {
   const lines: { text: string; width: number }[] = [];
-  for (const word of words) {
-    if (word.width > width) return null;
+  for (const piece of pieces) {
+    if (piece.width > width) return null;
     const line = lines.at(-1);
-    if (line && line.width + space + word.width <= width) {
-      line.text += ` ${word.text}`;
-      line.width += space + word.width;
-    } else lines.push({ ...word });
+    const space = piece.isJoined ? 0 : 0.26;
+    if (line && line.width + space + piece.width <= width) {
+      line.text += `${piece.isJoined ? '' : ' '}${piece.text}`;
+      line.width += space + piece.width;
+    } else lines.push({ text: piece.text, width: piece.width });
   }
   return lines.map(({ text }) => text);
 }

@@ -1,5 +1,5 @@
 import type { Plan, SquadCode } from '../plan.ts';
-import { findSquadByName } from '../squad-name.ts';
+import { findRosterSquad } from '../squad-name.ts';
 
 /**
  * The squad for a pupil who is new: with those the rules keep together with them, else the smallest one that holds
@@ -10,7 +10,7 @@ export function chooseSquad(
   squadOf: ReadonlyMap<string, string>,
   { squads, grouping }: Pick<Plan, 'squads' | 'grouping'>,
 ): SquadCode {
-  const read = (id: string) => findSquadByName(squadOf.get(id) ?? '', squads)?.code ?? null;
+  const read = (id: string) => findRosterSquad(squadOf.get(id) ?? '', squads)?.code ?? null;
   const others = (lists: readonly (readonly string[])[]) =>
     lists
       .filter((list) => list.includes(pupil))

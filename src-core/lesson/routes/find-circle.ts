@@ -1,5 +1,6 @@
 import { addLegs, FORBIDDEN_COST, type LegCosts } from './leg-costs.ts';
 import { searchOrder } from './search-order.ts';
+import { turnList } from './turn-list.ts';
 
 /** A round through all stations, or why there is none. */
 export type Circle =
@@ -14,8 +15,9 @@ const EXACT_SIZE = 12;
 export type CircleKind = { readonly kind: 'round' } | { readonly kind: 'way'; readonly first: number | null };
 
 /**
- * The shortest round or way through all stations without a forbidden leg; of equally short ones the given order. Up to twelve stations the best is found for certain (M. Held and R. Karp, "A dynamic programming
- * approach to sequencing problems", 1962), beyond that by search.
+ * The shortest round or way through all stations without a forbidden leg; of equally short ones the given order. Up to
+ * twelve stations the best is found for certain (M. Held and R. Karp, "A dynamic programming approach to sequencing
+ * problems", 1962), beyond that by search, which the seed guides.
  */
 export function findCircle(legs: LegCosts, circle: CircleKind, seed: number): Circle {
   const isClosed = circle.kind === 'round';
@@ -33,8 +35,7 @@ export function findCircle(legs: LegCosts, circle: CircleKind, seed: number): Ci
 
 /** A closed round is told from station 0. */
 function rotateToFirst(order: readonly number[], isClosed: boolean): readonly number[] {
-  const at = isClosed ? order.indexOf(0) : 0;
-  return [...order.slice(at), ...order.slice(0, at)];
+  return turnList(order, isClosed ? order.indexOf(0) : 0);
 }
 
 /** The cheapest ways so far, at `visited * size + last`: through a set of stations (as bits), ending at `last`. */

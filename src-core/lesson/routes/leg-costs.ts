@@ -12,6 +12,8 @@ export interface LegCosts {
   readonly size: number;
   /** Metres; a distance that was not given counts as the mean of those that were, or nothing where none was. */
   readonly metres: (from: number, to: number) => number;
+  /** Whether the distance was given. */
+  readonly isKnown: (from: number, to: number) => boolean;
   readonly isForbidden: (from: number, to: number) => boolean;
   /** One figure to make small: metres, and more than any walk for each forbidden leg. */
   readonly cost: (from: number, to: number) => number;
@@ -38,13 +40,14 @@ export function buildLegCosts(
   const legs = stations.map((from) =>
     stations.map((to) => {
       const leg = `${from} ${to}`;
-      return { metres: known.get(leg) ?? mean, isForbidden: shut.has(leg) };
+      return { metres: known.get(leg) ?? mean, isKnown: known.has(leg), isForbidden: shut.has(leg) };
     }),
   );
   const metres = (from: number, to: number) => legs[from]?.[to]?.metres ?? 0;
+  const isKnown = (from: number, to: number) => legs[from]?.[to]?.isKnown === true;
   const isForbidden = (from: number, to: number) => legs[from]?.[to]?.isForbidden === true;
   const cost = (from: number, to: number) => metres(from, to) + (isForbidden(from, to) ? FORBIDDEN_COST : 0);
-  return { size, metres, isForbidden, cost };
+  return { size, metres, isKnown, isForbidden, cost };
 }
 
 /** The cost of walking some stations in this order. */

@@ -41,7 +41,7 @@ export function searchOrder(
   return best;
 }
 
-/** Every order of 0, 1, … in turn until one costs nothing forbidden; for few stations, where that is a proof. */
+/** Every order of 0, 1, … up to a size, one after the other: few enough to try them all for small sizes alone. */
 export function* listOrders(size: number): Generator<readonly number[]> {
   const order = Array.from({ length: size }, (_, at) => at);
   const turns = new Array<number>(size).fill(0);

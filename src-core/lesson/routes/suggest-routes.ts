@@ -5,6 +5,7 @@ import { describeRoutes, type RoutesNature } from './describe-routes.ts';
 import { findCircle } from './find-circle.ts';
 import { addLegs, buildLegCosts, type Distance, type LegCosts } from './leg-costs.ts';
 import type { Leg, RouteProblem } from './route-problem.ts';
+import { turnList } from './turn-list.ts';
 
 /** What routes are to be made of, and what they must keep to. */
 export interface RouteOrder {
@@ -17,7 +18,7 @@ export interface RouteOrder {
   /** Legs that nobody may walk. */
   readonly forbidden: readonly Leg[];
   readonly distances: readonly Distance[];
-  /** Decides between orders where there are too many to try them all. */
+  /** From 1 on, one way after another of those that are as short; also guides the search where all are too many. */
   readonly seed: number;
 }
 
@@ -25,7 +26,7 @@ export interface RouteOrder {
 export interface SuggestedRoute {
   readonly squad: SquadCode;
   readonly route: readonly StationCode[];
-  /** The whole walk; null where no distance is known. */
+  /** The whole walk, with the mean for what was not given; null where no distance is known. */
   readonly metres: number | null;
 }
 
@@ -33,7 +34,7 @@ export interface SuggestedRoute {
 export interface RouteSuggestion {
   readonly routes: readonly SuggestedRoute[];
   readonly nature: RoutesNature;
-  /** The longest leg that anybody walks; null where no distance is known. */
+  /** The longest leg that anybody walks, of those whose distance was given; null where none was. */
   readonly longestLeg: { readonly leg: Leg; readonly metres: number } | null;
 }
 
@@ -81,20 +82,41 @@ function findCyclicRows(order: RouteOrder, legs: LegCosts): BalancedRows {
   const circle = findCircle(legs, isAlone ? { kind: 'way', first } : { kind: 'round' }, order.seed);
   if (circle.kind !== 'found') return { kind: circle.kind };
   const round = circle.order;
-  if (isAlone) return { kind: 'found', rows: [round] };
-  const rows = spreadStarts(round, starts).map((at) => [...round.slice(at), ...round.slice(0, at)]);
-  return { kind: 'found', rows };
+  const begins = isAlone ? [round[0] ?? 0] : spreadStarts(round, starts);
+  const free = begins.filter((_, squad) => starts[squad] === null);
+  const turned = turnList(free, order.seed - 1).values();
+  const spread = begins.map((begin, squad) =>
+    starts[squad] === null ? (turned.next().value ?? begin) : begin,
+  );
+  const there = spread.map((begin) => turnList(round, round.indexOf(begin)));
+  // Once every squad has begun everywhere, the round is walked the other way, where that is no longer.
+  const laps = Math.floor((order.seed - 1) / Math.max(1, free.length));
+  const [alone] = there;
+  const back =
+    isAlone && first === null && alone
+      ? [alone.toReversed()]
+      : there.map(([begin, ...rest]) => reverse(begin, rest));
+  const isBack = laps % 2 !== 0 && addRows(back, legs) <= addRows(there, legs) + 1e-6;
+  return { kind: 'found', rows: isBack ? back : there };
 }
 
-/** Where in the round each squad begins: fixed starts first, the others evenly over the round, next free place on. */
+function reverse(begin: number | undefined, rest: readonly number[]): readonly number[] {
+  return [...(begin === undefined ? [] : [begin]), ...rest.toReversed()];
+}
+
+function addRows(rows: readonly (readonly number[])[], legs: LegCosts): number {
+  return rows.reduce((sum, row) => sum + addLegs(row, legs), 0);
+}
+
+/** Where each squad begins: fixed starts first, the others evenly over the round, next free station on. */
 function spreadStarts(round: readonly number[], starts: readonly (number | null)[]): readonly number[] {
-  const taken = new Set(starts.flatMap((start) => (start === null ? [] : [round.indexOf(start)])));
+  const taken = new Set(starts.filter((start) => start !== null));
   return starts.map((start, squad) => {
-    if (start !== null) return round.indexOf(start);
+    if (start !== null) return start;
     let at = Math.floor((squad * round.length) / starts.length);
-    while (taken.has(at)) at = (at + 1) % round.length;
-    taken.add(at);
-    return at;
+    while (taken.has(round[at] ?? 0)) at = (at + 1) % round.length;
+    taken.add(round[at] ?? 0);
+    return round[at] ?? 0;
   });
 }
 
@@ -123,15 +145,16 @@ function describe(order: RouteOrder, rows: readonly (readonly number[])[]): Rout
     return { squad: code, route: row.map(name), metres: isMeasured ? addLegs(row, known) : null };
   });
   const walked = rows.flatMap((row) =>
-    row.slice(1).map((to, at) => ({
-      leg: [name(row[at] ?? 0), name(to)] as const,
-      metres: known.metres(row[at] ?? 0, to),
-    })),
+    row.slice(1).flatMap((to, at) => {
+      const from = row[at] ?? 0;
+      if (!known.isKnown(from, to)) return [];
+      return [{ leg: [name(from), name(to)] as const, metres: known.metres(from, to) }];
+    }),
   );
   const longest = walked.toSorted((one, other) => other.metres - one.metres)[0] ?? null;
   return {
     routes,
     nature: describeRoutes(routes.map(({ route }) => route)),
-    longestLeg: isMeasured ? longest : null,
+    longestLeg: longest,
   };
 }

@@ -3,7 +3,6 @@ import { expect, test } from 'vitest';
 import { checkWholePlan } from '../../../src-core/app/edit-plan.ts';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { walkPlan } from '../../../src-core/lesson/walk/walk-plan.ts';
-import { PACK_PARTS } from '../../../src-core/printing/pack.ts';
 import { canReadPaper, readWords } from '../../app/paper.ts';
 import { print } from '../../app/print-paper.ts';
 import { plannedLesson } from './planned-lesson.ts';
@@ -28,11 +27,9 @@ const MOST_PRINTED = 12;
 /** The block of the pack's pages, in the middle of the paper, and half a millimetre around it; in points. */
 const BLOCK = { width: (191 / 25.4) * 72, height: (260 / 25.4) * 72 };
 
-/** Prints the plan's whole pack, without clue cards where it walks by its list; gives what went wrong, and the words that poppler finds outside the pages' block. */
+/** Prints the plan's whole pack; gives what went wrong, and the words that poppler finds outside the pages' block. */
 async function printWhole(plan: Plan, paper: 'a4' | 'letter') {
-  const hasClues = plan.stations.some(({ clue }) => clue !== undefined);
-  const parts = PACK_PARTS.filter((part) => part !== 'clues' || hasClues);
-  const { file, problems, pageCount } = await print({ plan, pupils: [] }, { paper, parts });
+  const { file, problems, pageCount } = await print({ plan, pupils: [] }, { paper });
   const pages = canRead ? await readWords(file) : [];
   const outside = pages.flatMap(({ width, height, words }) => {
     const [side, top] = [(width - BLOCK.width) / 2, (height - BLOCK.height) / 2];

@@ -31,10 +31,29 @@ describe('the check of a plan for class', () => {
     [
       'a word that is wider than the card, unless a hyphen parts it',
       (plan) => {
-        station(plan).exercise = `${'a'.repeat(24)}-${'b'.repeat(12)}`;
-        station(plan).caution = `Mind the ${'c'.repeat(25)}`;
+        station(plan).exercise = `${'n'.repeat(17)}-${'u'.repeat(17)}`;
+        station(plan).caution = `Mind the ${'n'.repeat(34)}`;
+        station(plan, 1).exercise = 'n'.repeat(19);
       },
-      [{ code: 'plan-word-too-long', path: 'stations[0].caution', word: 'c'.repeat(25), limit: 24 }],
+      [
+        { code: 'plan-word-too-long', path: 'stations[0].caution', word: 'n'.repeat(34) },
+        { code: 'plan-word-too-long', path: 'stations[1].exercise', word: 'n'.repeat(19) },
+      ],
+    ],
+    [
+      'what has no room in the heads of sheets, on labels and on the briefing',
+      (plan) => {
+        plan.lesson.title = 'a '.repeat(31);
+        squad(plan).name = 'Oystercatcherspotters';
+        squad(plan, 1).tablet = 'The one with the crack in its corner';
+        plan.briefing.rules.push('n'.repeat(34));
+      },
+      [
+        { code: 'plan-text-too-long', path: 'lesson.title', length: 62, limit: 60 },
+        { code: 'plan-word-too-long', path: 'squads[0].name', word: 'Oystercatcherspotters' },
+        { code: 'plan-text-too-long', path: 'squads[1].tablet', length: 36, limit: 24 },
+        { code: 'plan-word-too-long', path: 'briefing.rules[0]', word: 'n'.repeat(34) },
+      ],
     ],
     [
       'a station that nothing leads to, where others have a clue',
@@ -44,17 +63,19 @@ describe('the check of a plan for class', () => {
       [{ code: 'plan-clue-missing', path: 'stations[1].clue', station: 'B' }],
     ],
     [
-      'an address that makes the card’s code too dense',
-      (plan) => {
-        station(plan).demonstration = `https://demo.example.org/${'a'.repeat(175)}`;
-      },
-      // 200 characters, the hash, and RM1/S/PIER/A/1.
-      [{ code: 'plan-card-code-too-long', path: 'stations[0].demonstration', station: 'A', length: 215 }],
-    ],
-    [
       'more squads than stations that are open',
       (plan) => plan.rotation.leftOut.push('B'),
-      [{ code: 'plan-too-many-squads', path: 'squads', squads: 2, stations: 1 }],
+      [
+        { code: 'plan-too-many-squads', path: 'squads', squads: 2, stations: 1 },
+        { code: 'plan-left-out-visited', path: 'squads[0].route[1]', squad: 'teal', station: 'B' },
+        { code: 'plan-left-out-visited', path: 'squads[1].route[0]', squad: 'plum', station: 'B' },
+      ],
+    ],
+    [
+      'a squad that begins elsewhere than was fixed',
+      (plan) =>
+        plan.rotation.fixedStarts.push({ squad: 'teal', station: 'A' }, { squad: 'plum', station: 'A' }),
+      [{ code: 'plan-start-not-kept', path: 'squads[1].route[0]', squad: 'plum', station: 'A' }],
     ],
     [
       'pinnies of nearly one colour',

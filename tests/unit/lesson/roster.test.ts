@@ -42,6 +42,18 @@ describe('the roster', () => {
     expect(pupils).toMatchObject([{ id: '=4', family: "O'Kelp, the elder", squad: 'teal' }]);
   });
 
+  test('keeps every pupil where two squads wear each other’s colour', () => {
+    const swapped = buildSmallPlan(({ squads: [teal, plum] }) => {
+      if (teal && plum) [teal.pinnie, plum.pinnie] = [plum.pinnie, teal.pinnie];
+    });
+    const text = 'id,given,family,squad\nk-1,Odda,Quillfeather,teal\nk-2,Bram,Thistlewick,plum\n';
+    const { pupils, problems } = parseRoster(text, swapped);
+    expect(problems).toEqual([]);
+    expect(pupils.map(({ squad }) => squad)).toEqual(['teal', 'plum']);
+    // A name that both go by, and that is no code, still means neither.
+    expect(parseRoster(text.replace('teal', 'Team Teal'), swapped).pupils).toHaveLength(1);
+  });
+
   test('without a needed column is refused, naming it', () => {
     expect(parseRoster('id,given,squad\n1,A,teal', plan)).toEqual({
       pupils: [],

@@ -74,12 +74,37 @@ describe('clue cards', () => {
   });
 
   test('of a station without a clue are none, and that is said', () => {
-    const { pages, problems } = buildCluePages(buildSmallPlan(), false);
-    expect(pages).toEqual([]);
-    expect(problems).toEqual([
-      { code: 'print-clue-missing', station: 'A' },
-      { code: 'print-clue-missing', station: 'B' },
+    const plan = buildSmallPlan((raw) => Object.assign(raw.stations[1] ?? {}, { clue: 'Where nets dry' }));
+    const { pages, problems } = buildCluePages(plan, false);
+    expect(pages.flatMap(({ cards }) => cards.map(({ at }) => at))).toEqual(['A']);
+    expect(problems).toEqual([{ code: 'print-clue-missing', station: 'A' }]);
+  });
+});
+
+describe('a lesson without any clue', () => {
+  const withoutClues = (raw: Raw) => Object.assign(raw.stations[1] ?? {}, { transit: 'Two laps' });
+
+  test('is walked by the list that each squad carries', () => {
+    const pages = draw('squads', withoutClues);
+    expect(pages.map(({ kind }: { kind: string }) => kind)).toEqual([
+      'squad-sheet',
+      'route-list',
+      'squad-sheet',
+      'route-list',
     ]);
+    expect(pages[0].letters).toEqual(['A', 'B']);
+    expect(pages[1].stops).toMatchObject([
+      { number: 1, code: 'A', place: { text: 'Pier head' }, transit: null },
+      { number: 2, code: 'B', place: { text: 'Net loft' }, transit: { text: 'Two laps' } },
+    ]);
+    expect(pages[3].stops.map(({ code }: { code: string }) => code)).toEqual(['B', 'A']);
+  });
+
+  test('has cards that send nobody to a clue, lacks no clue, and tells no route where there are clues', () => {
+    expect(draw('cards', withoutClues)[0].leadsOn).toBe('route');
+    expect(buildCluePages(buildSmallPlan(), false)).toEqual({ pages: [], problems: [] });
+    expect(draw('cards')[0].leadsOn).toBe('clue');
+    expect(draw('squads')).toMatchObject([{ letters: null }, { kind: 'squad-sheet', letters: null }]);
   });
 });
 

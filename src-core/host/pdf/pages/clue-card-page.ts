@@ -43,7 +43,7 @@ function layOutSlip({ at, place, clue, transit, squads }: ClueCard, y: number): 
   ];
 }
 
-/** Whom a slip is for: bib and name for up to three squads, names alone for more. */
+/** Whom a slip is for: bib and name for one or two squads, names alone for more. */
 function layOutOwners(squads: readonly PaperSquad[] | null, y: number): Mark[] {
   const standing = { stand: 'middle' as const };
   if (squads === null) {
@@ -54,7 +54,7 @@ function layOutOwners(squads: readonly PaperSquad[] | null, y: number): Mark[] {
       }),
     ];
   }
-  if (squads.length > 3) {
+  if (squads.length > 2) {
     const names = squads.map(({ name }) => name.text).join(', ');
     const said = { text: `${PAPER.forSquads} ${names}`, field: squads[0]?.name.field ?? '' };
     return [

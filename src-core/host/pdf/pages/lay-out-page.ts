@@ -4,6 +4,7 @@ import { layOutAnswerKey } from './answer-key-page.ts';
 import { layOutBriefing } from './briefing-pages.ts';
 import { layOutCluePage } from './clue-card-page.ts';
 import { layOutRouteKey } from './route-key-page.ts';
+import { layOutRouteList } from './route-list-page.ts';
 import { layOutLabels, layOutSquadSheet } from './squad-sheet-page.ts';
 import { layOutStationCard } from './station-card-page.ts';
 
@@ -22,6 +23,8 @@ export function layOutPage(page: PackPage): readonly Layout[] {
       return [layOutCluePage(page)];
     case 'squad-sheet':
       return [layOutSquadSheet(page)];
+    case 'route-list':
+      return [layOutRouteList(page)];
     case 'tablet-labels':
       return [layOutLabels(page)];
   }

@@ -1,10 +1,14 @@
 import { PACK_NAMES, PAPER } from '../../../../renderer/text/english/paper.ts';
 import type { RouteKey } from '../../../printing/route-key.ts';
-import { type Layout, type Mark, ours, rule, text, type } from '../marks.ts';
+import { fitText } from '../fit-text.ts';
+import { type Box, type Layout, type Mark, ours, rule, text, type } from '../marks.ts';
 import { layOutHead, UNDER_HEAD } from './teacher-head.ts';
 
 const SLOT_WIDTH = 13;
 const FREE_WIDTH = 17;
+
+/** Smallest type, in points. */
+const SMALLEST = 6;
 const ROWS_TOP = UNDER_HEAD + 20;
 /** Where the list of those who are not filmed begins, from the foot. */
 const FOOT_TOP = 205;
@@ -38,7 +42,7 @@ function layOutSquads(key: RouteKey): Mark[] {
         text(
           { x, y: UNDER_HEAD + 10.5, w: w - 1.5, h: 7.5 },
           squad.name,
-          type('sans-bold', 12, 5, 1.1),
+          type('sans-bold', 12, 6, 1.1),
           caption,
         ),
       ];
@@ -57,6 +61,13 @@ function layOutSlots(key: RouteKey): Mark[] {
   const h = Math.min(13, (FOOT_TOP - 4 - ROWS_TOP) / key.slots.length);
   const middle = { stand: 'middle' } as const;
   const shrink = (size: number) => Math.min(size, h * 2.2);
+  const side = Math.min(7.5, h - 0.8);
+  const small = type('sans', shrink(10.5), SMALLEST, 1.05);
+  const room = { widthMm: getColumn(key, 0).w - side - 2, heightMm: h };
+  // Places stand beside all letters or beside none; the answer key has them too.
+  const hasPlaces = key.slots.every(({ at }) =>
+    at.every((stop) => !stop || fitText(stop.place.text, room, small)),
+  );
   return key.slots.flatMap(({ at, free }, slot): Mark[] => {
     const y = ROWS_TOP + slot * h;
     return [
@@ -64,30 +75,25 @@ function layOutSlots(key: RouteKey): Mark[] {
       ...at.flatMap((stop, squad): Mark[] => {
         const { x, w } = getColumn(key, squad);
         if (!stop) return [text({ x, y, w: w - 1.5, h }, ours(PAPER.none), type('sans', shrink(11)), middle)];
-        const side = Math.min(7.5, h - 0.8);
         return [
           { kind: 'plate', box: { x, y: y + (h - side) / 2, w: side, h: side }, letter: stop.code, cutMm: 0 },
-          ...(w > 18
-            ? [
-                text(
-                  { x: x + side + 1.2, y, w: w - side - 2, h },
-                  stop.place,
-                  type('sans', shrink(10.5), 3.5, 1.05),
-                  middle,
-                ),
-              ]
+          ...(hasPlaces
+            ? [text({ x: x + side + 1.2, y, w: w - side - 2, h }, stop.place, small, middle)]
             : []),
         ];
       }),
-      text(
-        { x: 190 - FREE_WIDTH, y, w: FREE_WIDTH, h },
-        ours(free.join(' ') || PAPER.none),
-        type('sans', shrink(11), 4, 1.05),
-        middle,
-      ),
+      layOutFree(free, { x: 190 - FREE_WIDTH, y, w: FREE_WIDTH, h }),
       rule(0, y + h - 0.1, 190, 0.15),
     ];
   });
+}
+
+/** Stations that stand empty; how many, where they are too many to be named. */
+function layOutFree(free: readonly string[], box: Box): Mark {
+  const setting = type('sans', Math.min(11, box.h * 2.2), SMALLEST, 1.05);
+  const named = free.join(' ') || PAPER.none;
+  const fitted = fitText(named, { widthMm: box.w, heightMm: box.h }, setting);
+  return text(box, ours(fitted ? named : String(free.length)), setting, { stand: 'middle' });
 }
 
 function layOutNotShown(notShown: RouteKey['notShown']): Mark[] {

@@ -12,7 +12,7 @@ const NAMES_HEIGHT = 112;
 export function layOutSquadSheet(sheet: SquadSheet): Layout {
   return {
     title: PACK_NAMES.squads.title,
-    marks: [...layOutHead(sheet), ...layOutNames(sheet.pupils, sheet.stops), ...layOutStops(sheet.stops)],
+    marks: [...layOutHead(sheet), ...layOutNames(sheet.pupils, sheet.stops), ...layOutStops(sheet)],
   };
 }
 
@@ -76,18 +76,24 @@ function layOutNames(pupils: readonly Said[], stops: number): Mark[] {
   });
 }
 
-function layOutStops(stops: number): Mark[] {
+/** Boxes for the letters of the stations; where the squad walks by its list, they stand there already. */
+function layOutStops({ stops, letters }: SquadSheet): Mark[] {
   const across = Math.min(stops, 10);
   const rows = Math.ceil(stops / across);
   const step = Math.min(19, 190 / across);
   const h = Math.min(15, 26 / rows);
   return [
     rule(0, 211, 190, 0.5),
-    text({ x: 0, y: 213, w: 70, h: 8 }, ours(PAPER.stops), type('serif', 16)),
-    text({ x: 72, y: 213, w: 118, h: 8 }, ours(PAPER.stopsHint), type('sans', 11.5, 10), {
-      align: 'right',
-      stand: 'middle',
-    }),
+    text({ x: 0, y: 213, w: 70, h: 8 }, ours(letters ? PAPER.walkedBy : PAPER.stops), type('serif', 16)),
+    text(
+      { x: 72, y: 213, w: 118, h: 8 },
+      ours(letters ? PAPER.routeHint : PAPER.stopsHint),
+      type('sans', 11.5, 10),
+      {
+        align: 'right',
+        stand: 'middle',
+      },
+    ),
     ...Array.from({ length: stops }, (_, stop): Mark[] => {
       const box = {
         x: (stop % across) * step,
@@ -97,6 +103,16 @@ function layOutStops(stops: number): Mark[] {
       };
       return [
         { kind: 'frame', box, lineMm: 0.4, cutMm: 0 },
+        ...(letters
+          ? [
+              text(
+                { ...box, x: box.x + 5, w: box.w - 6 },
+                ours(letters[stop] ?? ''),
+                type('serif', Math.min(24, h * 2), 5, 1.05),
+                { align: 'centre', stand: 'middle' },
+              ),
+            ]
+          : []),
         text(
           { x: box.x + 0.8, y: box.y + 0.2, w: 6, h: 4.2 },
           ours(String(stop + 1)),
@@ -124,7 +140,7 @@ export function layOutLabels({ squads }: LabelPage): Layout {
       text(
         { x: x + 36, y: y + 33, w: 53, h: 7 },
         { ...squad.pinnie, text: PAPER.pinnie(squad.pinnie.text) },
-        type('sans', 12, 5, 1.1),
+        type('sans', 12, 6, 1.1),
         { stand: 'middle' },
       ),
       rule(x + 6, y + 43, 81, 0.5),

@@ -66,8 +66,9 @@ function layOutExercise({ exercise, countsAs, counting, reps }: StationCard): Ma
   ];
 }
 
-function layOutLists({ caution }: StationCard): Mark[] {
-  const order = PAPER.orderList.map((line, at) => ({ said: ours(line), sign: String(at + 1) }));
+function layOutLists({ caution, leadsOn }: StationCard): Mark[] {
+  const lines = [...PAPER.orderList, PAPER.walkOn[leadsOn]];
+  const order = lines.map((line, at) => ({ said: ours(line), sign: String(at + 1) }));
   const care = [...(caution ? [caution] : []), ...PAPER.careList.map(ours)].map((said) => ({
     said,
     sign: 'box',

@@ -67,6 +67,17 @@ describe('a class list merged into a roster', () => {
     expect(parseRoster(text, plan).pupils).toHaveLength(4);
   });
 
+  test('counts squads that wear each other’s colour by their codes', () => {
+    const swapped = buildSmallPlan(({ squads: [teal, plum] }) => {
+      if (teal && plum) [teal.pinnie, plum.pinnie] = [plum.pinnie, teal.pinnie];
+    });
+    const { merge } = mergeRoster({ roster: ROSTER, list: LIST, plan: swapped, left: 'keep' });
+    expect(merge.added).toMatchObject([{ id: 'k-4', squad: 'teal' }]);
+    const full = ROSTER.replace('Reed,plum', 'Reed,teal');
+    const other = mergeRoster({ roster: full, list: LIST, plan: swapped, left: 'keep' });
+    expect(other.merge.added).toMatchObject([{ id: 'k-4', squad: 'plum' }]);
+  });
+
   test('gives pupils other squads without touching the rest', () => {
     expect(withSquads(ROSTER, [{ pupil: 'k-2', squad: 'teal' }])).toBe(
       ROSTER.replace('Reed,plum', 'Reed,teal'),

@@ -124,6 +124,48 @@ describe('suggested routes', () => {
     expect(routesOf(alone)[0]).toMatch(/^B/);
   });
 
+  test('name as the longest leg one whose distance was given', () => {
+    const given = (distances: Distance[]) => suggestRoutes(order(4, 4, { distances })) as { value?: object };
+    expect(given([{ between: ['A', 'B'], metres: 30 }]).value).toMatchObject({
+      longestLeg: { leg: ['A', 'B'], metres: 30 },
+    });
+    // The mean of what was given, 65 m, stands for every other leg and is nobody's measure.
+    const far: Distance[] = [
+      { between: ['A', 'B'], metres: 30 },
+      { between: ['A', 'C'], metres: 100 },
+    ];
+    const { longestLeg } = given(far).value as { longestLeg: { metres: number } };
+    expect([30, 100]).toContain(longestLeg.metres);
+    expect(given([]).value).toMatchObject({ longestLeg: null });
+  });
+
+  test('are others with the next seed, without a meeting, and as short', () => {
+    const metres = (wanted: RouteOrder) => {
+      const found = suggestRoutes(wanted);
+      return (found.ok ? found.value.routes : []).reduce((sum, route) => sum + (route.metres ?? 0), 0);
+    };
+    for (const design of ['cyclic', 'balanced'] as const) {
+      for (const distances of [[], onALine('AFBECD')]) {
+        // Of a balanced design's rows one may be the shortest, and one squad alone has no other to change with.
+        const alone = design === 'balanced' && distances.length > 0 ? [] : [1];
+        for (const squads of [...alone, 2, 4, 6]) {
+          const first = order(6, squads, { design, distances });
+          const second = { ...first, seed: 2 };
+          const which = `${design}, ${squads} squads, ${distances.length} distances`;
+          expect(routesOf(second), which).not.toEqual(routesOf(first));
+          expect(metres(second), which).toBeCloseTo(metres(first), 6);
+          expect(suggestRoutes(second), which).toMatchObject({
+            value: { nature: { isFreeOfMeetings: true } },
+          });
+        }
+      }
+    }
+    const fixed = order(6, 3).squads.map((squad, at) => (at === 0 ? { ...squad, start: 'D' } : squad));
+    const [one, other] = [1, 2].map((seed) => routesOf(order(6, 3, { squads: fixed, seed })));
+    expect(other).not.toEqual(one);
+    expect(other?.[0]?.[0]).toBe('D');
+  });
+
   test('are the same for the same seed', () => {
     const wanted = order(9, 5, { design: 'balanced', distances: onALine('IAHBGCFDE'), seed: 7 });
     expect(routesOf(wanted)).toEqual(routesOf(wanted));

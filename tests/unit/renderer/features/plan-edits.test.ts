@@ -36,12 +36,15 @@ import { getSlotTimes } from '../../../../renderer/features/plan/slot-times.ts';
 import {
   addStation,
   changeOptional,
+  changeStation,
   findFreeCode,
   moveStation,
+  putExercise,
   recodeStation,
   removeStation,
 } from '../../../../renderer/features/plan/station-edits.ts';
 import { checkPlan } from '../../../../src-core/lesson/check-plan.ts';
+import { BUILT_IN_EXERCISES } from '../../../../src-core/lesson/library/built-in.ts';
 import { type Plan, planSchema } from '../../../../src-core/lesson/plan.ts';
 import { buildSmallPlan } from '../../lesson/small-plan.ts';
 
@@ -68,6 +71,27 @@ describe('stations', () => {
     expect(listRoutes(plan)).toEqual(['B', 'B']);
     expect(plan.rotation).toMatchObject({ forbidden: [], distances: [] });
     expect(listProblems(plan)).toEqual(['plan-squads-meet']);
+  });
+
+  test('another exercise of the library takes the old one’s film and kit away with its words', () => {
+    const [exercise] = BUILT_IN_EXERCISES;
+    if (!exercise) throw new Error('no exercises');
+    const { equipment: _, ...bare } = exercise;
+    const plan = edit(
+      changeStation('A', {
+        demonstration: 'https://quay.example/old',
+        equipment: 'A crate',
+        clue: 'Where nets dry',
+      }),
+      putExercise('A', bare),
+    );
+    expect(plan.stations[0]).toMatchObject({
+      exercise: bare.name,
+      clue: 'Where nets dry',
+      place: 'Pier head',
+    });
+    expect(plan.stations[0]).not.toHaveProperty('demonstration');
+    expect(plan.stations[0]).not.toHaveProperty('equipment');
   });
 
   test('the last one stays', () => {
