@@ -85,6 +85,16 @@ test('films go only with the code of the list that was shown, and the marks stay
   expect((await routemark(['keep', lesson, '--until', '2025-07-31'])).stdout).toContain('that day is over');
 });
 
+test('everything goes of a lesson, too, whose plan cannot be read any more, and of no other folder', async () => {
+  const { home, lesson } = await makeLesson();
+  await writeFile(path.join(lesson, 'plan.json'), '{');
+  expect((await routemark(['delete', lesson, '--films'])).code).toBe(2);
+  const { code } = JSON.parse((await routemark(['delete', lesson, '--all', '--json'])).stdout);
+  expect((await routemark(['delete', lesson, '--all', '--confirm', code])).code).toBe(0);
+  expect(await readdir(lesson)).toEqual(['deletions.jsonl']);
+  expect((await routemark(['delete', home, '--all'])).code).toBe(2);
+});
+
 test('a pupil’s record and slips come from the command line too', async () => {
   const { lesson } = await makeLesson();
   const record = await routemark(['pupil', lesson, 'k-0412']);

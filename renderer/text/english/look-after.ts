@@ -25,8 +25,8 @@ export const LOOK_AFTER = {
     `${title}, ${className}, ${date}: kept until ${until}`,
   log: 'Deleted so far',
   noDeletions: 'Nothing yet. The log says when, who and how much, and nothing of what was in it.',
-  deletion: (at: string, { who, what, files, bytes }: DeletionEntry) =>
-    `${at}, ${who}: ${what === 'films' ? 'clips and stills' : 'everything'}, ${count(files, 'file')}, ${size(bytes)}`,
+  deletion: (at: string, { who, what, files, bytes, isBegun }: DeletionEntry) =>
+    `${at}, ${who}: ${what === 'films' ? 'clips and stills' : 'everything'}, ${count(files, 'file')}, ${size(bytes)}${isBegun ? '; cut off, so some may still be there' : ''}`,
 
   tablet: 'Tablets',
   tabletWhy: 'Compares a tablet with this lesson, every byte of it, and lists what may be deleted there.',
@@ -90,6 +90,7 @@ export const LOOK_AFTER = {
     'hand-in': 'Handed in',
     records: 'Records of pupils',
     print: 'Printed',
+    'summary.json': 'Figures for looking back',
   } as Readonly<Record<string, string>>,
   size,
   list: 'Every file that would go',

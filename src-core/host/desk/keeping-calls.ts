@@ -105,7 +105,8 @@ async function letGo(
   if (holdings.code !== code) return fail({ code: 'holdings-changed' });
   const stamp = { who, at: new Date(session.getPorts().nowMs()).toISOString() };
   const { files, bytes, problems } = await deleteHoldings(folder, { scope, holdings, stamp });
-  const isGone = scope === 'all' && !existsSync(path.join(folder, 'plan.json'));
+  // With anything left the lesson stays open, to be deleted from here again.
+  const isGone = scope === 'all' && problems.length === 0;
   if (isGone) {
     desk.lessons.close(lesson);
     await desk.record.change((record) => ({
