@@ -1,16 +1,17 @@
 import { open } from 'node:fs/promises';
 import path from 'node:path';
 import { type DeletionEntry, isOverdue, parseDeletionLog, parseKeeping } from '../app/retention.ts';
+import type { LessonPart } from '../lesson-file/lesson-parts.ts';
 import { fail, type Outcome, succeed } from '../platform/outcome.ts';
 import type { StorageProblem } from '../platform/storage-problem.ts';
 import { readTextIfThere } from './lesson-ports.ts';
 import { describeWriteError } from './write-error.ts';
 
 /** The file that says how long a lesson is kept. */
-export const KEEPING_FILE = 'keeping.json';
+export const KEEPING_FILE = 'keeping.json' satisfies LessonPart;
 
 /** The file that says what was deleted, and outlives the lesson. */
-export const DELETION_LOG = 'deletions.jsonl';
+const DELETION_LOG = 'deletions.jsonl' satisfies LessonPart;
 
 /** What a lesson folder says of its last day. */
 export interface KeptUntil {

@@ -2,39 +2,22 @@ import { createHash } from 'node:crypto';
 import { lstat, readdir, rm, rmdir } from 'node:fs/promises';
 import path from 'node:path';
 import type { HeldFile, HoldingScope, Holdings } from '../lesson-file/deletion-log.ts';
+import { findLessonPart, listLessonParts } from '../lesson-file/lesson-parts.ts';
 import type { StorageProblem } from '../platform/storage-problem.ts';
-import { DELETION_LOG, logDeletion } from './keeping-files.ts';
+import { logDeletion } from './keeping-files.ts';
 import { describeWriteError } from './write-error.ts';
 
-/** Clips, and what was cut or read from them: stills, films for the window, caches. */
-const FILM_PARTS = ['clips', 'evidence'];
-
-/** What was planned and decided, and what was written from it: sheets, records and paper have names on them. */
-const RECORD_PARTS = [
-  'plan.json',
-  'photos',
-  'versions',
-  'roster.csv',
-  'marks.jsonl',
-  'second-marks',
-  'keeping.json',
-  'hand-in',
-  'records',
-  'print',
-  'summary.json',
-];
-
 /** What a lesson is opened by goes last, and only once all else went: what is left can then be deleted from here. */
-const LAST_PARTS = ['roster.csv', 'plan.json'];
+const LAST_PARTS: readonly string[] = ['roster.csv', 'plan.json'];
 
 /** Lists what a deletion would take, hidden files included. Links are named and left alone with what they lead to. */
 export async function listHoldings(folder: string, scope: HoldingScope): Promise<Holdings> {
-  const parts = scope === 'all' ? [...FILM_PARTS, ...RECORD_PARTS] : FILM_PARTS;
+  const parts: readonly string[] =
+    scope === 'all' ? listLessonParts('films', 'records', 'made') : listLessonParts('films');
   const listing: Listing = { folder, files: [], links: [], hash: createHash('sha256').update(scope) };
   const names = (await readdir(folder)).sort();
   for (const name of names) if (parts.includes(name) || isLeftover(name)) await visit(listing, name);
-  const known = [...FILM_PARTS, ...RECORD_PARTS, DELETION_LOG];
-  const strangers = names.filter((name) => !known.includes(name) && !isLeftover(name));
+  const strangers = names.filter((name) => findLessonPart(name) === null && !isLeftover(name));
   return {
     files: listing.files,
     leftAlone: [...listing.links, ...strangers],

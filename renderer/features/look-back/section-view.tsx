@@ -68,7 +68,12 @@ export function SectionView({
           {section.lessons.length > 1 ? ` ${from} – ${to}` : ` ${from}`}
           {ends > 0 && `; ${LOOK_BACK.beside(sayEnd('first', ends), sayEnd('last', ends))}`}
         </span>
-        <WriteFigures {...{ client, folder }} school={section.school} className={section.className} />
+        <WriteFigures
+          key={getKey(section)}
+          {...{ client, folder }}
+          school={section.school}
+          className={section.className}
+        />
       </p>
       <SquadsSheet lookBack={lookBack} />
       <div className="look-pair">

@@ -1,5 +1,11 @@
 import type { DeletionEntry } from '../../../src-core/lesson-file/deletion-log.ts';
+import type { LessonPart } from '../../../src-core/lesson-file/lesson-parts.ts';
 import { count, size } from './amounts.ts';
+
+/** Parts that go, by their names; of what is read in clips, what it is. */
+type PartNames = Readonly<
+  Record<Exclude<LessonPart, 'deletions.jsonl'> | 'evidence/stills' | 'evidence/proxies', string>
+>;
 
 /** All that is said on the sheets that look after what is kept of a lesson. */
 export const LOOK_AFTER = {
@@ -91,7 +97,7 @@ export const LOOK_AFTER = {
     records: 'Records of pupils',
     print: 'Printed',
     'summary.json': 'Figures for looking back',
-  } as Readonly<Record<string, string>>,
+  } as const satisfies PartNames as Readonly<Record<string, string>>,
   size,
   list: 'Every file that would go',
   looked: 'I have looked at this list. It cannot be undone.',
