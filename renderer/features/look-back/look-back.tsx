@@ -30,7 +30,7 @@ export function LookBackScreen({
 }) {
   const [folder, setFolder] = useState<string | null>(null);
   const [isPicking, setPicking] = useState(false);
-  const { gathered, problems, progress, stop } = useLookBack(client, folder);
+  const { gathered, problems, progress, toAdd, stop, goOn } = useLookBack(client, folder);
   const sections = useMemo(() => listSections(gathered?.summaries ?? []), [gathered]);
   const choose = async () => {
     if (!desk?.hasFolderDialog) return setPicking(true);
@@ -75,6 +75,14 @@ export function LookBackScreen({
           <Bar share={progress.done / Math.max(1, progress.total)} label={LOOK_BACK.addingShort} />
           <Button onPress={stop}>{LOOK_BACK.stop}</Button>
         </div>
+      )}
+      {toAdd > 0 && (
+        <p className="look-places">
+          <span className="read need" role="status">
+            {LOOK_BACK.notAdded(toAdd)}
+          </span>
+          <Button onPress={goOn}>{LOOK_BACK.goOn}</Button>
+        </p>
       )}
       {gathered === null && problems.length === 0 && (
         <p className="read start-wait hatch" role="status">

@@ -3,6 +3,7 @@ import type { CallOutput } from '../../../src-core/contract/calls.ts';
 import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { Progress } from '../../../src-core/contract/progress.ts';
+import type { Reply } from '../../../src-core/contract/reply.ts';
 
 /** Lessons as far as they are known, and what is still being done about them. */
 export interface LookBackState {
@@ -11,7 +12,10 @@ export interface LookBackState {
   readonly problems: readonly Problem[];
   /** Lessons are being graded; null: none are. */
   readonly progress: Progress | null;
+  /** Lessons whose figures are old or missing, where adding up was stopped. */
+  readonly toAdd: number;
   readonly stop: () => void;
+  readonly goOn: () => void;
 }
 
 /** Shows what is kept of a folder's lessons at once, then has graded what is not up to date. Null: the usual folders. */
@@ -19,35 +23,38 @@ export function useLookBack(client: DeskClient, folder: string | null): LookBack
   const [gathered, setGathered] = useState<LookBackState['gathered']>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [progress, setProgress] = useState<Progress | null>(null);
-  const [stopper, setStopper] = useState<AbortController | null>(null);
+  const [isAdding, setAdding] = useState(true);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another folder has other lessons
+  useEffect(() => setGathered(null), [folder]);
   useEffect(() => {
     const controller = new AbortController();
     const { signal } = controller;
-    const take = (reply: Awaited<ReturnType<typeof client.request<'readLookBack'>>>) => {
-      if (signal.aborted) return false;
-      setProblems(reply.ok ? reply.value.problems : reply.problems.filter(isNoStop));
+    const onProgress = (now: Progress) => !signal.aborted && setProgress(now);
+    const take = (reply: Reply<'readLookBack'>) => {
+      if (signal.aborted) return;
+      setProblems(reply.problems.length > 0 || !reply.ok ? reply.problems : reply.value.problems);
       if (reply.ok) setGathered(reply.value);
-      return reply.ok;
     };
     const read = async () => {
-      setGathered(null);
       const kept = await client.request('readLookBack', { folder });
-      if (!take(kept) || !kept.ok || kept.value.stale === 0) return;
-      setStopper(controller);
-      setProgress({ step: 'figures', done: 0, total: kept.value.stale });
-      take(await client.request('refreshLookBack', { folder }, { signal, onProgress: setProgress }));
-      setProgress(null);
+      take(kept);
+      if (signal.aborted || !isAdding || !kept.ok || kept.value.stale === 0) return;
+      onProgress({ step: 'figures', done: 0, total: kept.value.stale });
+      take(await client.request('refreshLookBack', { folder }, { signal, onProgress }));
+      if (!signal.aborted) setProgress(null);
     };
     void read();
-    return () => controller.abort();
-  }, [client, folder]);
-  const stop = () => {
-    stopper?.abort();
-    setProgress(null);
+    return () => {
+      controller.abort();
+      setProgress(null);
+    };
+  }, [client, folder, isAdding]);
+  return {
+    gathered,
+    problems,
+    progress,
+    toAdd: isAdding ? 0 : (gathered?.stale ?? 0),
+    stop: () => setAdding(false),
+    goOn: () => setAdding(true),
   };
-  return { gathered, problems, progress, stop };
-}
-
-function isNoStop({ code }: Problem): boolean {
-  return code !== 'call-cancelled';
 }

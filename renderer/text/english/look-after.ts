@@ -106,4 +106,5 @@ export const LOOK_AFTER = {
   leave: 'Keep all of it',
   failed: 'Nothing was deleted',
   notAll: 'Not all of it could be deleted',
+  notKept: 'The figures for looking back could not be kept',
 } as const;

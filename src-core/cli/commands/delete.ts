@@ -38,7 +38,8 @@ export async function runDelete(
   // What cannot be graded any more without its films is added up before they go, and before they are listed.
   if (scope === 'films') {
     const place = { folder, clipsFolder: path.join(folder, 'clips') };
-    await refreshSummaries(await gatherSummaries([place]), terminal.job);
+    const kept = await refreshSummaries(await gatherSummaries([place]), terminal.job);
+    sayProblems(terminal, kept.problems, PLAIN_NAMES);
   }
   const holdings = await listHoldings(folder, scope);
   if (options.confirm === undefined) return show(scope, holdings, { options, terminal });

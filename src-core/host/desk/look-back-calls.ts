@@ -92,7 +92,9 @@ function describe(
     summaries,
     paths: [...paths],
     stale: lessons.filter(({ state }) => state === 'stale').length,
-    filmsGone: lessons.filter(({ state }) => state === 'films-gone').length,
+    filmsGone: lessons.flatMap(({ state, summary }) => {
+      return state === 'films-gone' && summary ? [summaries.indexOf(summary)] : [];
+    }),
     problems,
   };
 }
