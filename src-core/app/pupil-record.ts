@@ -2,6 +2,7 @@ import { type AccountWords, buildAccountSheet } from '../gradebook/account-sheet
 import { buildNameHider } from '../lesson/hide-names.ts';
 import { findSquad } from '../lesson/plan.ts';
 import type { Pupil } from '../lesson/roster.ts';
+import { LESSON_PARTS, listLessonParts } from '../lesson-file/lesson-parts.ts';
 import type { JournalEvent } from '../marking/journal-event.ts';
 import type { EpochMs } from '../platform/units.ts';
 import { getPath } from './clip-reading.ts';
@@ -46,6 +47,11 @@ export interface PupilRecordOrder {
   readonly words: AccountWords;
 }
 
+/** Every part with pupils in it, folders with `/` at their end; of the films, the squad's are named one by one. */
+const KEPT_IN = listLessonParts('records', 'made')
+  .filter((part) => LESSON_PARTS[part].isOfPupils)
+  .map((part) => (part.includes('.') ? part : `${part}/`));
+
 /** The record of one pupil by the roster's id; null where the roster has no such pupil. */
 export function findPupilRecord(graded: GradedLesson, order: PupilRecordOrder): PupilRecord | null {
   const { plan, pupils, journal } = graded.lesson;
@@ -76,18 +82,7 @@ export function findPupilRecord(graded: GradedLesson, order: PupilRecordOrder): 
       apart: plan.grouping.apart.filter((ids) => ids.includes(pupil.id)).length,
       together: plan.grouping.together.filter((ids) => ids.includes(pupil.id)).length,
     },
-    keptIn: [
-      'roster.csv',
-      'marks.jsonl',
-      'plan.json',
-      'versions/',
-      'second-marks/',
-      'hand-in/',
-      'records/',
-      'print/',
-      ...films.map(({ file }) => `clips/${file}`),
-      'evidence/',
-    ],
+    keptIn: [...KEPT_IN, ...films.map(({ file }) => `clips/${file}`), 'evidence/'],
   };
   return mapTexts(record, hideNames);
 }

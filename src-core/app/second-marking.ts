@@ -1,15 +1,19 @@
-import type { OpenProblem } from '../contract/problem.ts';
+import type { CallProblem } from '../contract/call-problem.ts';
+import type { MarkProblem, OpenProblem } from '../contract/problem.ts';
+import { parseJournal } from '../lesson-file/journal-file.ts';
 import { compareMarkings, type MarkingComparison } from '../marking/agreement/compare-markings.ts';
-import { getBlindDecisions } from '../marking/agreement/second-decisions.ts';
+import { getBlindDecisions, isSecondAct } from '../marking/agreement/second-decisions.ts';
 import type { Decisions } from '../marking/decisions.ts';
+import type { JournalEvent } from '../marking/journal-event.ts';
 import type { JournalState } from '../marking/replay.ts';
-import { type Outcome, succeed } from '../platform/outcome.ts';
+import { fail, type Outcome, succeed } from '../platform/outcome.ts';
 import type { GradedLesson } from './graded-lesson.ts';
+import { mergeIntoLesson } from './mark-lesson.ts';
 import { type OpenLesson, openJournal } from './open-lesson.ts';
 import type { LessonPorts } from './ports.ts';
 
-export { isSecondAct } from '../marking/agreement/second-decisions.ts';
 export { buildNoDecisions } from '../marking/decisions.ts';
+export { isSecondAct };
 
 /** A lesson as a second marker sees it: see `marking/agreement/second-decisions.ts`. `ports` read their journal. */
 export async function openSecondLesson(
@@ -37,3 +41,25 @@ export function compareWithSecond(graded: GradedLesson, second: Decisions): Mark
     clips: slots.flatMap(({ clip }) => (clip ? [clip.clip] : [])),
   });
 }
+
+/**
+ * Takes over another copy of a second marker's own journal, by event id. Refuses all of a journal that holds anything a
+ * second marking may not, or any event of the first: the two would no longer be two.
+ *
+ * @param first reads the lesson's own journal
+ */
+export async function mergeIntoSecond(
+  second: LessonPorts,
+  first: LessonPorts,
+  otherText: string,
+): Promise<Outcome<readonly JournalEvent[], MarkProblem | SecondOnly>> {
+  const [journal, other] = [await openJournal(first), parseJournal(otherText)];
+  if (!journal.ok) return journal;
+  if (!other.ok) return other;
+  const firsts = new Set(journal.value.events.map(({ id }) => id));
+  if (other.value.some(({ id, what }) => firsts.has(id) || !isSecondAct(what)))
+    return fail({ code: 'second-marking-only' });
+  return mergeIntoLesson(second, otherText);
+}
+
+type SecondOnly = Extract<CallProblem, { code: 'second-marking-only' }>;

@@ -31,8 +31,25 @@ export interface DecisionOptions {
   readonly reason?: string;
 }
 
+/** The ways to record other than by a subject of its own, and who does, as typed. */
+export interface WayOptions {
+  readonly undo?: boolean;
+  readonly redo?: boolean;
+  /** File with one decision a line, or `-` for the standard input. */
+  readonly list?: string;
+  /** Another journal of the same lesson. */
+  readonly merge?: string;
+  /** Who decides. */
+  readonly by?: string;
+  /** Records a second marking under this name, blind to the first and in a journal of its own. */
+  readonly second?: string;
+}
+
 /** Something typed that cannot be a decision; the message says what to type instead. */
 export class DecisionError extends Error {}
+
+const SUBJECTS = ['clip', 'flag', 'squad', 'pupil'] as const;
+const WAYS = ['undo', 'redo', 'list', 'merge'] as const;
 
 /** What to type for performers. */
 export const PERFORMERS_FORM =
@@ -46,10 +63,8 @@ const BACK = 'back';
  * {@link DecisionError} where they make no sense.
  */
 export function buildActs(options: DecisionOptions, graded: GradedLesson): readonly JournalAct[] {
-  const subjects = [options.clip, options.flag, options.squad, options.pupil].filter(
-    (one) => one !== undefined,
-  );
-  if (subjects.length !== 1) throw new DecisionError('Name one of --clip, --flag, --squad or --pupil.');
+  if (SUBJECTS.filter((one) => options[one] !== undefined).length !== 1)
+    throw new DecisionError('Name one of --clip, --flag, --squad or --pupil.');
   refuseStrayOptions(options);
   const acts = [
     ...buildClipActs(options, graded),
@@ -72,6 +87,7 @@ const OPTIONS_OF = {
     'notMet',
     'undecided',
     'confirm',
+    'note',
     'points',
     'reason',
   ],
@@ -81,8 +97,7 @@ const OPTIONS_OF = {
 } as const satisfies Readonly<Record<string, readonly (keyof DecisionOptions)[]>>;
 
 function refuseStrayOptions(options: DecisionOptions): void {
-  const subjects = ['clip', 'flag', 'squad', 'pupil'] as const;
-  const subject = subjects.find((one) => options[one] !== undefined) ?? 'clip';
+  const subject = SUBJECTS.find((one) => options[one] !== undefined) ?? 'clip';
   const fitting: readonly (keyof DecisionOptions)[] = OPTIONS_OF[subject];
   const stray = Object.values(OPTIONS_OF)
     .flat()
@@ -94,6 +109,16 @@ function refuseStrayOptions(options: DecisionOptions): void {
   if (options.arrived !== undefined && options.attendance !== 'late') {
     throw new DecisionError('--arrived goes with --attendance late.');
   }
+}
+
+/** Refuses what cannot go together, for one of them would be dropped without a word. */
+export function refuseClashes(options: DecisionOptions & WayOptions): void {
+  const [way, other] = WAYS.filter((one) => options[one] !== undefined);
+  const said = [...SUBJECTS, ...Object.values(OPTIONS_OF).flat()].find((one) => options[one] !== undefined);
+  const beside = other ?? said;
+  if (way && beside) throw new DecisionError(`${nameOption(way)} goes without ${nameOption(beside)}.`);
+  if (options.second !== undefined && options.by !== undefined)
+    throw new DecisionError('--second says who decides; leave --by out.');
 }
 
 function nameOption(option: string): string {

@@ -1,38 +1,41 @@
-import { realpath } from 'node:fs/promises';
+import { readdir } from 'node:fs/promises';
 import path from 'node:path';
+import { describeTypedProblem } from '../../renderer/text/english/command-line-problems.ts';
+import { isLessonsOwn } from '../host/lesson-own-places.ts';
 import { toOneLine } from './one-line.ts';
-
-const OWN_FILES = ['plan.json', 'roster.csv', 'marks.jsonl', 'keeping.json', 'deletions.jsonl'] as const;
+import { PLAIN_NAMES } from './say.ts';
 
 /** Where something is to be written, and the lesson that it must not harm. */
 export interface ExportPlace {
   readonly folder: string;
+  /** A file, or a folder where what is written is one. */
   readonly out: string;
   /** Folder of clips, where they are read in place. */
   readonly clips?: string;
+  /** Whether what is there is written over. */
+  readonly replace?: boolean;
 }
 
 /**
- * A lesson's own files and the clips are never written over, however the name of the sheet came about: what to say
- * to a place that would do so; null for any other.
+ * Nothing is written over a lesson's own files or among its clips, and over anything else only when that was said: what
+ * to say to a place where it would; null for any other.
  */
-export async function findPlaceRefusal({ folder, out, clips }: ExportPlace): Promise<string | null> {
-  const target = await locate(out);
-  const folders = await Promise.all(
-    [clips ?? path.join(folder, 'clips'), path.join(folder, 'second-marks')].map((one) =>
-      locate(path.join(one, 'any')),
-    ),
-  );
-  const own = await Promise.all(OWN_FILES.map((name) => locate(path.join(folder, name))));
-  const isWithin = folders.some((any) =>
-    `${target}${path.sep}`.startsWith(`${path.dirname(any)}${path.sep}`),
-  );
-  if (!own.includes(target) && !isWithin) return null;
-  return `${toOneLine(out)} belongs to the lesson, and the sheet would take its place. Write --out ${path.join('hand-in', 'sheet.csv')}, say.`;
+export async function findPlaceRefusal(place: ExportPlace): Promise<string | null> {
+  const refusal = await findLessonRefusal(place);
+  if (refusal !== null || place.replace || !(await isTaken(place.out))) return refusal;
+  const { what, todo } = describeTypedProblem({ code: 'file-exists', path: place.out }, PLAIN_NAMES);
+  return toOneLine(`${what} ${todo ?? ''}`);
 }
 
-/** The absolute path with links in its folders followed, as far as they are there. */
-async function locate(file: string): Promise<string> {
-  const { dir, base } = path.parse(path.resolve(file));
-  return path.join(await realpath(dir).catch(() => dir), base);
+/** The same for a place of which only the lesson itself is to be kept from harm. */
+export async function findLessonRefusal({ folder, out, clips }: ExportPlace): Promise<string | null> {
+  const lesson = { folder, clipsFolder: clips ?? null };
+  if (!(await isLessonsOwn(lesson, out))) return null;
+  return `${toOneLine(out)} belongs to the lesson or lies among its clips. Write --out ${path.join('hand-in', 'sheet.csv')}, say.`;
+}
+
+/** An empty folder is free. */
+async function isTaken(out: string): Promise<boolean> {
+  const names = await readdir(out).catch(({ code }: NodeJS.ErrnoException) => code);
+  return Array.isArray(names) ? names.length > 0 : names === 'ENOTDIR';
 }

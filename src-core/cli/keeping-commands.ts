@@ -24,6 +24,7 @@ export function addKeepingCommands(program: Command, terminal: Terminal, run: Ru
     .argument('<lesson>', 'the lesson folder')
     .argument('<id>', 'the roster’s id')
     .option('--out <file>', 'where to write it, instead of the standard output')
+    .option('--replace', 'write over a file of that name')
     .option('--clips <folder>', 'where the clips lie, as for “grade”')
     .option('--json', 'print JSON')
     .action(

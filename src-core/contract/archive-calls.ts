@@ -27,21 +27,33 @@ const foundArchiveSchema = z.object({
 /** See {@link foundArchiveSchema}; what a page lists of the archives in a folder. */
 export type FoundArchive = z.infer<typeof foundArchiveSchema>;
 
+/** A file that may be an archive of a lesson, but cannot be restored from: cut short, damaged, newer or unsafe. */
+export interface BadArchive {
+  readonly name: string;
+  readonly problem: Problem;
+}
+
 /** The calls with which a lesson is kept in an archive and brought back from one. */
 export const ARCHIVE_CALLS = {
-  /** Keeps a lesson in one archive in a folder, read back and compared; nothing is written over. */
+  /**
+   * Keeps a lesson in one archive in a folder, read back and compared; nothing is written over. What was left out of it
+   * stands among the problems.
+   */
   keepLesson: job(
     z.strictObject({ lesson: lessonIdSchema, into: folderTokenSchema, withClips: z.boolean() }),
-    z.object({ path: z.string(), files: count, bytes: count, problems: carry<readonly Problem[]>() }),
+    z.object({ path: z.string(), files: count, bytes: count }),
   ),
-  /** The archives of lessons that lie in a folder, by name; none below it. */
+  /** The archives of lessons that lie in a folder, by name; none below it. Other zip files are passed over. */
   listArchives: call(
     z.strictObject({ folder: folderTokenSchema }),
-    z.object({ archives: z.array(foundArchiveSchema) }),
+    z.object({ archives: z.array(foundArchiveSchema), bad: carry<readonly BadArchive[]>() }),
   ),
-  /** Makes a lesson folder beside an archive, named like it, once every file was checked; and opens it. */
+  /**
+   * Makes a lesson folder beside an archive once every file was checked, and opens it. It is named like the archive, with
+   * a number where that is taken. `onlyWhole`: a damaged archive gives the files that are whole, and the rest are named.
+   */
   restoreLesson: job(
-    z.strictObject({ folder: folderTokenSchema, name: archiveName }),
+    z.strictObject({ folder: folderTokenSchema, name: archiveName, onlyWhole: z.boolean() }),
     z.object({ update: carry<LessonUpdate>() }),
   ),
 } as const;

@@ -16,8 +16,8 @@ const gathered = z.object({
   paths: z.array(z.string()),
   /** Lessons whose figures are not up to date: `refreshLookBack` grades them. */
   stale: count,
-  /** Lessons without films any more, whose figures stand as they were. */
-  filmsGone: count,
+  /** Which of the summaries, from 0, are of lessons without films any more: their figures stand as they were. */
+  filmsGone: z.array(count),
   problems: carry<readonly LookBackProblem[]>(),
 });
 
@@ -27,7 +27,10 @@ export const LOOK_BACK_CALLS = {
   readLookBack: call(z.strictObject({ folder }), gathered),
   /** Grades the lessons whose figures are not up to date, and keeps them; stopped, it goes on where it was. */
   refreshLookBack: job(z.strictObject({ folder }), gathered),
-  /** Writes a section's figures as CSV into the folder that was looked into; a row a squad and lesson. */
+  /**
+   * Writes a section's figures as CSV into the folder that was looked into, or beside the section's latest lesson; a row
+   * a squad and lesson.
+   */
   writeFigures: call(
     z.strictObject({
       folder,

@@ -45,6 +45,8 @@ export interface BringProblem {
 
 /** Why looking back shows less than there is. */
 export type LookBackProblem =
+  /** Figures that could not be kept are shown all the same, and added up again the next time. */
+  | StorageProblem
   | { readonly code: 'no-lessons-found'; readonly paths: readonly string[] }
   /** It cannot be opened, so only what was kept of its figures before, if anything, is shown. */
   | { readonly code: 'lesson-left-out'; readonly path: string; readonly because: OpenProblem };

@@ -1,38 +1,23 @@
 import { createHash } from 'node:crypto';
-import { appendFile, lstat, readdir, rm, rmdir } from 'node:fs/promises';
+import { lstat, readdir, rm, rmdir } from 'node:fs/promises';
 import path from 'node:path';
 import type { HeldFile, HoldingScope, Holdings } from '../lesson-file/deletion-log.ts';
+import { findLessonPart, listLessonParts } from '../lesson-file/lesson-parts.ts';
 import type { StorageProblem } from '../platform/storage-problem.ts';
+import { logDeletion } from './keeping-files.ts';
 import { describeWriteError } from './write-error.ts';
 
-/** Clips, and what was cut or read from them: stills, films for the window, caches. */
-const FILM_PARTS = ['clips', 'evidence'];
-
-/** What was planned and decided, and what was written from it: sheets, records and paper have names on them. */
-const RECORD_PARTS = [
-  'plan.json',
-  'photos',
-  'versions',
-  'roster.csv',
-  'marks.jsonl',
-  'second-marks',
-  'keeping.json',
-  'hand-in',
-  'records',
-  'print',
-  'summary.json',
-];
-
-const LOG_FILE = 'deletions.jsonl';
+/** What a lesson is opened by goes last, and only once all else went: what is left can then be deleted from here. */
+const LAST_PARTS: readonly string[] = ['roster.csv', 'plan.json'];
 
 /** Lists what a deletion would take, hidden files included. Links are named and left alone with what they lead to. */
 export async function listHoldings(folder: string, scope: HoldingScope): Promise<Holdings> {
-  const parts = scope === 'all' ? [...FILM_PARTS, ...RECORD_PARTS] : FILM_PARTS;
+  const parts: readonly string[] =
+    scope === 'all' ? listLessonParts('films', 'records', 'made') : listLessonParts('films');
   const listing: Listing = { folder, files: [], links: [], hash: createHash('sha256').update(scope) };
   const names = (await readdir(folder)).sort();
   for (const name of names) if (parts.includes(name) || isLeftover(name)) await visit(listing, name);
-  const known = [...FILM_PARTS, ...RECORD_PARTS, LOG_FILE];
-  const strangers = names.filter((name) => !known.includes(name) && !isLeftover(name));
+  const strangers = names.filter((name) => findLessonPart(name) === null && !isLeftover(name));
   return {
     files: listing.files,
     leftAlone: [...listing.links, ...strangers],
@@ -80,16 +65,35 @@ export interface DeletionStamp {
 }
 
 /**
- * Deletes what was listed, file by file, and the folders that are empty then. A line in deletions.jsonl says when, who,
- * how many files and bytes, and nothing of what was in them.
+ * Deletes what was listed, file by file, and the folders that are empty then; plan.json goes only where all else did.
+ * deletions.jsonl says first what is to go and then what went: when, who, how many files and bytes, and nothing of what
+ * was in them. Where it cannot be written nothing is deleted, unless the disk is full, which a deletion mends.
  */
 export async function deleteHoldings(
   folder: string,
   order: { readonly scope: HoldingScope; readonly holdings: Holdings; readonly stamp: DeletionStamp },
 ): Promise<Deletion> {
+  const { holdings, stamp, scope } = order;
+  const log = (count: Counted, extra: { readonly isBegun?: true } = {}) =>
+    logDeletion(folder, { at: stamp.at, who: stamp.who, what: scope, ...count, ...extra });
+  const begun = await log(addUp(holdings.files), { isBegun: true });
+  if (!begun.ok && begun.problems.some(({ code }) => code !== 'disk-full'))
+    return { files: 0, bytes: 0, problems: begun.problems };
+  const { gone, problems } = await deleteFiles(folder, holdings.files);
+  await removeEmptyFolders(folder, gone);
+  const ended = await log(addUp(gone));
+  return { ...addUp(gone), problems: [...problems, ...ended.problems] };
+}
+
+async function deleteFiles(
+  folder: string,
+  files: readonly HeldFile[],
+): Promise<{ readonly gone: readonly HeldFile[]; readonly problems: readonly StorageProblem[] }> {
   const gone: HeldFile[] = [];
   const problems: StorageProblem[] = [];
-  for (const file of order.holdings.files) {
+  const rank = (file: HeldFile) => LAST_PARTS.indexOf(file.path);
+  for (const file of [...files].sort((one, other) => rank(one) - rank(other))) {
+    if (problems.length > 0 && rank(file) >= 0) break;
     try {
       await rm(path.join(folder, file.path));
       gone.push(file);
@@ -97,17 +101,13 @@ export async function deleteHoldings(
       problems.push(describeWriteError(error, file.path));
     }
   }
-  await removeEmptyFolders(folder, gone);
-  const files = gone.length;
-  const bytes = gone.reduce((sum, file) => sum + file.bytes, 0);
-  const { at, who } = order.stamp;
-  const line = JSON.stringify({ at, who, what: order.scope, files, bytes });
-  try {
-    await appendFile(path.join(folder, LOG_FILE), `${line}\n`);
-  } catch (error) {
-    problems.push(describeWriteError(error, LOG_FILE));
-  }
-  return { files, bytes, problems };
+  return { gone, problems };
+}
+
+type Counted = Pick<Deletion, 'files' | 'bytes'>;
+
+function addUp(files: readonly HeldFile[]): Counted {
+  return { files: files.length, bytes: files.reduce((sum, { bytes }) => sum + bytes, 0) };
 }
 
 /** Deepest first; one that still holds something stays. */

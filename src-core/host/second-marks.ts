@@ -1,12 +1,13 @@
 import { mkdir, readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { JOURNAL_HEADER, type LessonPorts } from '../app/ports.ts';
+import type { LessonPart } from '../lesson-file/lesson-parts.ts';
 import { fail } from '../platform/outcome.ts';
 import { openJournalStore } from './journal-store.ts';
 import { describeWriteError } from './write-error.ts';
 
 /** Second markings lie in a folder of their own, a journal a marker, so that none can touch the first. */
-const SECOND_FOLDER = 'second-marks';
+const SECOND_FOLDER = 'second-marks' satisfies LessonPart;
 
 const ENDING = '.jsonl';
 

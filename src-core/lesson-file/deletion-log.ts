@@ -8,23 +8,38 @@ const deletionSchema = z.object({
   what: z.enum(['films', 'all']),
   files: z.int(),
   bytes: z.int(),
+  /** Written before the first file goes: so much was to be deleted. The line that follows says what was. */
+  isBegun: z.literal(true).optional(),
 });
 
-/** One line of deletions.jsonl: that something was deleted, and nothing of what was in it. */
+/**
+ * One line of deletions.jsonl: that something was deleted, and nothing of what was in it. One that is only begun was
+ * cut off: how much of it went is not known.
+ */
 export type DeletionEntry = z.infer<typeof deletionSchema>;
 
 /** What may be deleted at once. */
 export type HoldingScope = DeletionEntry['what'];
 
-/** Reads deletions.jsonl, oldest first; a line that is none, a torn one at the end say, is passed over. */
+/**
+ * Reads deletions.jsonl, oldest first, one entry a deletion: of the lines of one, the last counts. A line that is none,
+ * a torn one say, is passed over.
+ */
 export function parseDeletionLog(text: string): readonly DeletionEntry[] {
-  return text.split('\n').flatMap((line) => {
-    try {
-      return [deletionSchema.parse(JSON.parse(line))];
-    } catch {
-      return [];
-    }
-  });
+  const entries = new Map<string, DeletionEntry>();
+  for (const line of text.split('\n')) {
+    const entry = parseLine(line);
+    if (entry) entries.set(`${entry.at} ${entry.what} ${entry.who}`, entry);
+  }
+  return [...entries.values()];
+}
+
+function parseLine(line: string): DeletionEntry | null {
+  try {
+    return deletionSchema.parse(JSON.parse(line));
+  } catch {
+    return null;
+  }
 }
 
 /** One file that a lesson holds. */

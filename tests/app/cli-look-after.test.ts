@@ -49,6 +49,21 @@ test('a set that breaks a rule is told by the rule’s name, and one that is non
   expect((await routemark(['validate', path.join(lesson, 'roster.csv')])).code).toBe(2);
 });
 
+test.each([['export', '--with-open-flags'], ['slips'], ['pupil', 'k-0412']])(
+  '“%s” writes over nothing unless that is said',
+  async (verb, ...more) => {
+    const { home, lesson } = await makeLesson();
+    const out = path.join(home, 'mine.pdf');
+    await writeFile(out, 'mine');
+    const args = [verb, lesson, ...more, '--out', out];
+    const refused = await routemark(args);
+    expect([refused.code, refused.stderr]).toEqual([2, expect.stringContaining('--replace')]);
+    expect(await readFile(out, 'utf8')).toBe('mine');
+    expect((await routemark([...args, '--replace'])).code).not.toBe(2);
+    expect(await readFile(out, 'utf8')).not.toBe('mine');
+  },
+);
+
 test('a second marking is blind, cannot settle what is not a mark, and is compared', async () => {
   const { lesson } = await makeLesson();
   const squad = ['--squad', 'teal', '--earns'];
@@ -83,6 +98,17 @@ test('films go only with the code of the list that was shown, and the marks stay
     'summary.json',
   ]);
   expect((await routemark(['keep', lesson, '--until', '2025-07-31'])).stdout).toContain('that day is over');
+});
+
+test('everything goes of a lesson, too, whose plan cannot be read any more, and of no other folder', async () => {
+  const { home, lesson } = await makeLesson();
+  await writeFile(path.join(lesson, 'plan.json'), '{');
+  await writeFile(path.join(lesson, 'clips', 'Teal', 'notes.txt'), 'seen');
+  expect((await routemark(['delete', lesson, '--films'])).code).toBe(2);
+  const { code } = JSON.parse((await routemark(['delete', lesson, '--all', '--json'])).stdout);
+  expect((await routemark(['delete', lesson, '--all', '--confirm', code])).code).toBe(0);
+  expect(await readdir(lesson)).toEqual(['deletions.jsonl']);
+  expect((await routemark(['delete', home, '--all'])).code).toBe(2);
 });
 
 test('a pupil’s record and slips come from the command line too', async () => {

@@ -221,7 +221,7 @@ describe('export', () => {
       const args = ['export', lesson, '--out', path.join(lesson, own), '--with-open-flags'];
       const { code, stderr } = await routemark(args);
       expect(code).toBe(2);
-      expect(stderr).toMatch(/belongs to the lesson, and the sheet would take its place\. Write --out/);
+      expect(stderr).toMatch(/belongs to the lesson or lies among its clips\. Write --out/);
     }
     expect(await readFile(path.join(lesson, 'roster.csv'), 'utf8')).toBe(roster);
   });

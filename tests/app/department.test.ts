@@ -6,6 +6,7 @@ import { Queue, QueueEvents } from 'bullmq';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { z } from 'zod';
 import { findFfmpeg } from '../../src-core/host/find-ffmpeg.ts';
+import { nameClipJob } from '../../src-core/host/queue/clip-job.ts';
 import { openJobStore } from '../../src-core/host/queue/job-store.ts';
 import { seededRandom } from '../../src-core/platform/seeded-random.ts';
 import { writeSmallLesson } from '../contract/small-lesson.ts';
@@ -203,11 +204,32 @@ describe.skipIf(!hasRedis())('two workers on one Redis', () => {
     expect(await queue.getJobCountByTypes('wait', 'active', 'completed', 'failed')).toBe(0);
   });
 
+  test('leave the lessons to the one that has them, where the other was given another folder', async () => {
+    for (const { child } of workers) child.kill('SIGKILL');
+    await Promise.all(workers.map(({ ended }) => ended));
+    const misled = start(['work', place('here'), '--queue', redis.address]);
+    workers.push(misled);
+    await vi.waitUntil(async () => (await queue.getWorkersCount()) === 1, { timeout: 30_000 });
+    await writeLessons('moved', ['7 Brine']);
+    const good = start(['work', place('moved'), '--queue', redis.address]);
+    workers.push(good);
+    const run = await routemark(['watch', place('moved'), '--queue', redis.address, '--json']);
+    expect(run.code).toBe(0);
+    expectWatchedOnce(run.stdout, [place('moved', '7 Brine')], CLIPS);
+    for (const { child } of [misled, good]) child.kill('SIGINT');
+    expect((await misled.ended).stderr).toContain('does not lie in the folders of the worker');
+  });
+
+  test('say so at once where their folder is not there', async () => {
+    const lost = await routemark(['work', place('nowhere'), '--queue', redis.address]);
+    expect(lost).toMatchObject({ code: 2, stderr: expect.stringContaining(place('nowhere')) });
+  });
+
   test('open nothing outside their folders, whatever stands in the queue', async () => {
     startWorker();
     const store = await openJobStore(redis.address, () => {});
     if (!store.ok) throw new Error('the test’s Redis answers');
-    const { put, find, close } = store.value;
+    const { find, close } = store.value;
     const clip = place('here', '7 Brine', 'clips/teal/IMG_1000.MP4');
     const hostile = [
       { path: clip, cacheFolder: place('here', '7 Brine', 'evidence') },
@@ -215,7 +237,9 @@ describe.skipIf(!hasRedis())('two workers on one Redis', () => {
       { path: place('shared', '7 Brine', 'clips/teal/IMG_1000.MP4'), cacheFolder: place('shared', 'out') },
       { path: '/etc/hostname', cacheFolder: place('shared', '..', 'evidence') },
     ].map((paths, at) => ({ kind: 'watch' as const, contentId: `00000000000000a${at}`, ...paths }));
-    await Promise.all(hostile.map(put));
+    await Promise.all(
+      hostile.map((job) => queue.add(job.kind, job, { jobId: nameClipJob(job), attempts: 1 })),
+    );
     for (const job of hostile) {
       await vi.waitUntil(async () => (await find(job)) !== 'open', { timeout: 60_000 });
       expect(await find(job)).toEqual({

@@ -58,12 +58,12 @@ describe.skipIf(!canBrowse())('looking back', () => {
   test('a lesson is kept in an archive and brought back from it, on the start screen', async () => {
     const { page, complaints, context } = await desk.openWindow();
     await page.getByRole('button', { name: /Other lessons/ }).press('Enter');
-    await page.getByRole('button', { name: /^Keep a copy/ }).press('Enter');
+    await page.getByRole('button', { name: /^Back up/ }).press('Enter');
     expect(await findBarriers(page)).toEqual([]);
-    await page.getByRole('button', { name: 'Keep it there' }).press('Enter');
+    await page.getByRole('button', { name: 'Back up this lesson' }).press('Enter');
     await page.getByText(/\d+ files, .* read back and compared/).waitFor();
     await page.keyboard.press('Escape');
-    await page.getByRole('button', { name: 'Bring a lesson from an archive' }).press('Enter');
+    await page.getByRole('button', { name: 'Restore from an archive' }).press('Enter');
     const name = '2025-09-01 Harbour circuit 9 Kelp 1';
     await page.getByRole('button', { name: new RegExp(`with clips.*${name}\\.zip`) }).press('Enter');
     await page.getByRole('navigation', { name: 'The lesson, from plan to hand in' }).waitFor();

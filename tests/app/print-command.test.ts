@@ -78,7 +78,7 @@ test('nothing is printed among the clips', async () => {
   const folder = await openFolder();
   const { code, stderr } = await routemark(['print', folder, '--out', path.join(folder, 'clips', 'x.pdf')]);
   expect(code).toBe(2);
-  expect(stderr).toMatch(/lies among the clips/);
+  expect(stderr).toMatch(/lies among its clips/);
   expect(await readdir(path.join(folder, 'clips'))).toEqual([]);
 });
 

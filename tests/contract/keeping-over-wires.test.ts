@@ -1,6 +1,7 @@
 import { cp, mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { parseDeletionLog } from '../../src-core/lesson-file/deletion-log.ts';
 import { follow, type Open, openOver, who } from './open-over.ts';
 import { WIRES } from './open-wires.ts';
 
@@ -49,7 +50,7 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
     open.view = follow(null, now.value.update);
     expect([open.view.clips.length, open.view.reading.state]).toEqual([0, 'unread']);
     const log = await readFile(path.join(open.test.lessonFolder, 'deletions.jsonl'), 'utf8');
-    expect(JSON.parse(log)).toMatchObject({ who, what: 'films', files: again.files.length });
+    expect(parseDeletionLog(log)).toMatchObject([{ who, what: 'films', files: again.files.length }]);
     expect(log).not.toMatch(/IMG|teal/);
     const keeping = await open.client.request('readKeeping', { lesson });
     expect(keeping).toMatchObject({ value: { keeping: { deletions: [{ who, what: 'films' }] } } });
@@ -73,6 +74,20 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
       ok: false,
       problems: [{ code: 'lesson-unknown' }],
     });
+  });
+
+  test('where it could not be done, the lesson stays open and says why', async () => {
+    const open = await openOver(wire);
+    const { lesson } = open.view;
+    const { code } = await list(open, 'all');
+    await mkdir(path.join(open.test.lessonFolder, 'deletions.jsonl'));
+    const order = { lesson, who, scope: 'all', code } as const;
+    expect(await open.client.request('deleteHoldings', order)).toMatchObject({
+      ok: true,
+      value: { files: 0, isGone: false },
+      problems: [{ code: 'is-a-folder' }],
+    });
+    expect(await open.client.request('readLesson', { lesson, since: null })).toMatchObject({ ok: true });
   });
 
   test('a tablet is compared by content, and what the lesson lacks must stay there', async () => {

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { FolderRef } from '../../../src-core/contract/desk-view.ts';
 import type { StepProps } from '../../client/steps.ts';
 import { readPreferences } from '../../ui/preferences.ts';
+import { useReplacing } from '../../ui/use-replacing.ts';
 import { type Counted, countBefore } from './counts.ts';
 import { getFullName, isPaper, isSlips, suggestName } from './file-names.ts';
 import { type HandInChoice, useChoice } from './use-choice.ts';
@@ -27,6 +28,8 @@ export interface Marks extends DraftState {
   readonly setTicked: (isTicked: boolean) => void;
   readonly canWrite: boolean;
   readonly writing: Writing;
+  /** A file of that name was found there by the latest try. */
+  readonly isThere: boolean;
   readonly write: (replace: boolean) => void;
 }
 
@@ -39,10 +42,11 @@ export function useMarks({ lesson, state, desk }: StepProps): Marks {
   const [into, setInto] = useState<FolderRef | null>(null);
   const [typed, setTypedName] = useState<string | null>(null);
   const [isTicked, setTicked] = useState(false);
-  const writing = useWriting(desk);
   const counted = draft ? countBefore(lesson, draft.check) : null;
   const typedName = typed ?? suggestName(draft?.fileName ?? '', kind);
   const fileName = getFullName(typedName, kind);
+  const replacing = useReplacing(`${into?.token ?? ''}/${fileName}`);
+  const writing = useWriting(desk, replacing.note);
   // Slips hold no mark: no flag holds them up.
   const openFlags = isSlips(kind) ? 0 : (counted?.openFlags ?? 0);
   const isFree = (openFlags === 0 || isTicked) && state.waiting === 0 && !isAsking;
@@ -54,6 +58,7 @@ export function useMarks({ lesson, state, desk }: StepProps): Marks {
     if (isPaper(kind)) void writing.print(place, { kind, ...readPreferences().paper });
     else void writing.write(place, { draft: id, what });
   };
-  const shown = { counted, fileName, typedName, into, openFlags, isTicked, canWrite };
+  const { isThere } = replacing;
+  const shown = { isThere, counted, fileName, typedName, into, openFlags, isTicked, canWrite };
   return { ...drafted, ...shown, choice, setTypedName, setInto, setTicked, writing, write };
 }

@@ -29,8 +29,8 @@ type Done = Pick<Writing, 'state' | 'path' | 'pageCount' | 'problems'>;
 
 const NOT_YET: Done = { state: 'not-yet', path: null, pageCount: null, problems: [] };
 
-/** Writes what is handed in, and says how that went. */
-export function useWriting(desk: LessonDesk): Writing {
+/** Writes what is handed in, and says how that went; `note` hears what each try came to. */
+export function useWriting(desk: LessonDesk, note: (problems: readonly Problem[]) => void): Writing {
   const [done, setDone] = useState(NOT_YET);
   // The draft has its open flags in it, and the teacher has said that it may be written so.
   const getRest = () => ({ evenWithOpenFlags: true, who: readPreferences().who || 'teacher' });
@@ -40,6 +40,7 @@ export function useWriting(desk: LessonDesk): Writing {
       setDone({ ...NOT_YET, state: 'writing' });
       const reply = await desk.ask('writeHandIn', { ...place, ...order, ...getRest() });
       const { problems } = reply;
+      note(problems);
       if (reply.ok) setDone({ state: 'written', path: reply.value.path, pageCount: null, problems });
       else setDone({ ...NOT_YET, state: 'failed', problems });
     },
@@ -47,6 +48,7 @@ export function useWriting(desk: LessonDesk): Writing {
       setDone({ ...NOT_YET, state: 'writing' });
       const reply = await desk.ask('printSheet', { ...place, ...order, ...getRest() });
       const { problems } = reply;
+      note(problems);
       if (reply.ok) {
         const { path, pageCount } = reply.value;
         setDone({ state: 'written', path, pageCount, problems });

@@ -10,10 +10,9 @@ import type { Writing } from './use-writing.ts';
 
 /** The write button: an empty dashed box until flags are settled or “not final” is ticked. */
 export function WriteBox({ marks, names }: { readonly marks: Marks; readonly names: LessonNames }) {
-  const { openFlags, isTicked, setTicked, fileName, canWrite, writing, write, choice } = marks;
+  const { openFlags, isTicked, setTicked, fileName, canWrite, writing, write, choice, isThere } = marks;
   const { state, problems } = writing;
   const advice = problems.map((problem) => describeProblem(problem, names));
-  const isThere = problems.some(({ code }) => code === 'file-exists');
   return (
     <div className="fin">
       {state === 'failed' && (

@@ -31,7 +31,7 @@ export function LookBackScreen({
   readonly onLessons: () => void;
 }) {
   const [folder, setFolder] = useState<string | null>(null);
-  const { gathered, problems, job, stop } = useLookBack(client, folder);
+  const { gathered, problems, job, toAdd, stop, goOn } = useLookBack(client, folder);
   useKeys({ 'open-lesson': onLessons });
   const sections = useMemo(() => listSections(gathered?.summaries ?? []), [gathered]);
   const choice = useFolderChoice(client, { desk, purpose: 'place' }, ({ token }) => setFolder(token));
@@ -62,6 +62,14 @@ export function LookBackScreen({
           <Bar share={job.progress.done / Math.max(1, job.progress.total)} label={LOOK_BACK.addingShort} />
           <Button onPress={stop}>{LOOK_BACK.stop}</Button>
         </div>
+      )}
+      {toAdd > 0 && (
+        <p className="look-places">
+          <span className="read need" role="status">
+            {LOOK_BACK.notAdded(toAdd)}
+          </span>
+          <Button onPress={goOn}>{LOOK_BACK.goOn}</Button>
+        </p>
       )}
       {gathered === null && problems.length === 0 && (
         <p className="read start-wait hatch" role="status">

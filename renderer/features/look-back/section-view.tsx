@@ -30,6 +30,8 @@ export function SectionView({
   if (!lookBack || !section) return null;
   const [from, to] = getDays(lookBack).map((day) => BARE_NAMES.times.date(day));
   const ends = getEnds(section.lessons.length);
+  const gone = new Set(gathered.filmsGone.map((at) => gathered.summaries[at]));
+  const filmsGone = section.lessons.filter((lesson) => gone.has(lesson)).length;
   const unseen = section.lessons.filter((lesson) => lesson.unseen > 0).length;
   return (
     <>
@@ -68,7 +70,12 @@ export function SectionView({
           {section.lessons.length > 1 ? ` ${from} – ${to}` : ` ${from}`}
           {ends > 0 && `; ${LOOK_BACK.beside(sayEnd('first', ends), sayEnd('last', ends))}`}
         </span>
-        <WriteFigures {...{ client, folder }} school={section.school} className={section.className} />
+        <WriteFigures
+          key={getKey(section)}
+          {...{ client, folder }}
+          school={section.school}
+          className={section.className}
+        />
       </p>
       <SquadsSheet lookBack={lookBack} />
       <div className="look-pair">
@@ -77,8 +84,7 @@ export function SectionView({
       </div>
       <EveryLesson lookBack={lookBack} />
       <p className="read look-notes">
-        {LOOK_BACK.pencilled} {LOOK_BACK.squadsNote}{' '}
-        {gathered.filmsGone > 0 && LOOK_BACK.filmsGone(gathered.filmsGone)}{' '}
+        {LOOK_BACK.pencilled} {LOOK_BACK.squadsNote} {filmsGone > 0 && LOOK_BACK.filmsGone(filmsGone)}{' '}
         {unseen > 0 && LOOK_BACK.unseen(unseen)}
       </p>
     </>

@@ -5,6 +5,7 @@ import { BARE_NAMES } from '../../client/lesson-names.ts';
 import { LOOK_BACK } from '../../text/english/look-back.ts';
 import { describeProblem } from '../../text/english/problems.ts';
 import { Button } from '../../ui/button.tsx';
+import { useReplacing } from '../../ui/use-replacing.ts';
 
 /** Writes the section's figures as CSV; a file that is there is replaced by a second press alone. */
 export function WriteFigures({
@@ -20,9 +21,10 @@ export function WriteFigures({
 }) {
   const [written, setWritten] = useState<string | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
-  const isThere = problem?.code === 'file-exists';
+  const { isThere, note } = useReplacing(JSON.stringify([folder, school, className]));
   const write = async () => {
     const reply = await client.request('writeFigures', { folder, school, className, replace: isThere });
+    note(reply.problems);
     setWritten(reply.ok ? reply.value.path : null);
     setProblem(reply.ok ? null : (reply.problems[0] ?? null));
   };

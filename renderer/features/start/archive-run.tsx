@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { Progress } from '../../../src-core/contract/progress.ts';
 import { BARE_NAMES } from '../../client/lesson-names.ts';
@@ -17,37 +17,55 @@ export interface RunWatch {
   readonly onProgress: (progress: Progress, secondsLeft: number | null) => void;
 }
 
-/** One long piece of work in a slip, and what went wrong with it. */
+/** One long piece of work in a slip, which ends with the slip, and what went wrong with it. */
 export function useArchiveRun() {
   const [job, setJob] = useState<JobProgress | null>(null);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [outcome, setOutcome] = useState<Outcome>({ isDone: false, problems: [] });
   const stopper = useRef<AbortController | null>(null);
+  const stop = () => stopper.current?.abort();
+  useEffect(() => () => stopper.current?.abort(), []);
   /** Runs work; gives its value, or null where there is none, and shows why. */
   const run = async <Value,>(
     work: (
       watch: RunWatch,
     ) => Promise<
-      | { readonly ok: true; readonly value: Value }
+      | { readonly ok: true; readonly value: Value; readonly problems: readonly Problem[] }
       | { readonly ok: false; readonly problems: readonly Problem[] }
     >,
   ): Promise<Value | null> => {
     const controller = new AbortController();
     stopper.current = controller;
-    setProblems([]);
-    const onProgress: RunWatch['onProgress'] = (progress, secondsLeft) => setJob({ progress, secondsLeft });
+    setOutcome({ isDone: false, problems: [] });
+    const onProgress: RunWatch['onProgress'] = (progress, secondsLeft) =>
+      stopper.current === controller && setJob({ progress, secondsLeft });
     onProgress({ step: 'copy', done: 0, total: 0 }, null);
     const reply = await work({ signal: controller.signal, onProgress });
     setJob(null);
-    if (reply.ok) return reply.value;
-    setProblems(reply.problems.filter(({ code }) => code !== 'call-cancelled'));
-    return null;
+    const problems = reply.problems.filter(({ code }) => code !== 'call-cancelled');
+    setOutcome({ isDone: reply.ok, problems });
+    return reply.ok ? reply.value : null;
   };
-  return { job, problems, run, report: setProblems, stop: () => stopper.current?.abort() };
+  return { job, ...outcome, run, stop };
 }
 
-/** Progress of the work with a way to stop it, or what went wrong. */
-export function ArchiveRun({ at }: { readonly at: ReturnType<typeof useArchiveRun> }) {
-  const { job, problems, stop } = at;
+interface Outcome {
+  /** It was done; what its problems tell of was left out. */
+  readonly isDone: boolean;
+  readonly problems: readonly Problem[];
+}
+
+/** Progress of the work with a way to stop it, or what went wrong, with what can be done about it below. */
+export function ArchiveRun({
+  at,
+  leftOut,
+  children,
+}: {
+  readonly at: ReturnType<typeof useArchiveRun>;
+  /** What stands over problems of work that was done. */
+  readonly leftOut: string;
+  readonly children?: ReactNode;
+}) {
+  const { job, problems, isDone, stop } = at;
   return (
     <>
       {job && (
@@ -61,7 +79,12 @@ export function ArchiveRun({ at }: { readonly at: ReturnType<typeof useArchiveRu
         </div>
       )}
       {problems.length > 0 && (
-        <StopNote title={FRAME.trouble} advice={problems.map((each) => describeProblem(each, BARE_NAMES))} />
+        <StopNote
+          title={isDone ? leftOut : FRAME.trouble}
+          advice={problems.map((each) => describeProblem(each, BARE_NAMES))}
+        >
+          {children}
+        </StopNote>
       )}
     </>
   );

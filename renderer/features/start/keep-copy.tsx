@@ -31,9 +31,7 @@ export function KeepCopy({
     const kept = await running.run((watch) =>
       client.request('keepLesson', { lesson, into, withClips }, watch),
     );
-    if (!kept) return;
-    setSaid(ARCHIVE.made(kept.path, kept.files, kept.bytes));
-    running.report(kept.problems);
+    if (kept) setSaid(ARCHIVE.made(kept.path, kept.files, kept.bytes));
   };
   return (
     <SlipDialog title={ARCHIVE.keepTitle(title)} onClose={onClose}>
@@ -46,7 +44,7 @@ export function KeepCopy({
       <Button look="ink" isDisabled={!at.place || running.job !== null} onPress={() => void keep()}>
         {ARCHIVE.keep}
       </Button>
-      <ArchiveRun at={running} />
+      <ArchiveRun at={running} leftOut={ARCHIVE.leftOut} />
       {said !== null && (
         <p className="read" role="status">
           {said} {withClips ? '' : ARCHIVE.withoutClips}

@@ -24,7 +24,9 @@ export const archiveProblems: Wordings<ArchiveProblem['code']> = {
         ? `${path} leads elsewhere and is not in the archive.`
         : `${path} has a name that no archive can hold, and is not in it.`,
     todo:
-      why === 'link' ? 'Keep what it leads to by itself.' : 'Give it a plain name and keep the lesson again.',
+      why === 'link'
+        ? 'Keep what it leads to by itself.'
+        : 'Give it a plain name and make the archive again.',
   }),
   'archive-not-ours': ({ path }) => ({
     what: `${path} is not an archive of a lesson.`,
@@ -40,7 +42,7 @@ export const archiveProblems: Wordings<ArchiveProblem['code']> = {
   }),
   'archive-damaged': ({ path, files, whole }) => ({
     what: `${path} is damaged: not what was put in ${files.length === 1 ? 'is' : 'are'} ${nameFiles(files)}. ${whole === 1 ? '1 other file is' : `${whole} other files are`} whole.`,
-    todo: 'Copy the archive again from where it was first, or take another copy; or restore the whole files alone.',
+    todo: 'Copy the archive again from where it was first, or take another copy; or restore what is whole.',
   }),
   'archive-unsafe': ({ path, name }) => ({
     what: `${path} holds “${name}”, a name that no archive of a lesson has. ${NOTHING_RESTORED}`,
@@ -54,20 +56,25 @@ export const archiveProblems: Wordings<ArchiveProblem['code']> = {
 
 /** What is said of archives that were made and restored. */
 export const ARCHIVE = {
-  keepShort: 'Keep a copy',
-  keepTitle: (title: string) => `Keep a copy of ${title}`,
+  keepShort: 'Back up',
+  keepTitle: (title: string) => `Back up ${title}`,
   keepText:
     'One archive of the whole lesson, read back and compared. Put it on another disk; a lesson folder can be made of it on any machine.',
   clipsToo: 'Clips too: pupils’ video, to be kept as your school’s policy says',
-  keep: 'Keep it there',
+  keep: 'Back up this lesson',
+  leftOut: 'The archive was made without this',
   working: (done: number, total: number) => `Writing and checking, ${done} of ${count(total, 'file')}`,
   workingShort: 'Writing and checking',
   stop: 'Stop',
-  from: 'Bring a lesson from an archive…',
-  fromTitle: 'A lesson from an archive',
+  from: 'Restore from an archive…',
+  fromTitle: 'Restore a lesson from an archive',
   fromText:
-    'It is unpacked beside its archive, into a folder of the same name, once every file in it was checked.',
+    'It is unpacked beside its archive, into a new folder of its name, once every file in it was checked.',
   noArchives: 'There is no archive of a lesson in this folder.',
+  unusable: 'Nothing can be restored of this',
+  inPart: 'Restored in part',
+  wholeOnly: 'Restore what is whole',
+  openPart: 'Open the lesson as it is',
   clipsInside: 'with clips',
   clipsOutside: 'without clips',
   made: (path: string, files: number, bytes: number) =>

@@ -15,6 +15,7 @@ const TODO: Readonly<Partial<Record<Problem['code'], string>>> = {
   'analysis-failed': 'Run again; the other clips are not touched.',
   'queue-engine-missing': 'Run “npm install bullmq ioredis” in Routemark’s folder, or leave --queue out.',
   'disk-too-small': 'Make room, or read the clips where they lie with --clips.',
+  'file-exists': 'Choose another name, or write over it with --replace.',
   'archive-damaged':
     'Copy the archive again from where it was first, or take another copy; or restore the whole files alone with --whole-files.',
   'bundle-class-open': 'Say which one with --class.',

@@ -1,5 +1,11 @@
 import type { DeletionEntry } from '../../../src-core/lesson-file/deletion-log.ts';
+import type { LessonPart } from '../../../src-core/lesson-file/lesson-parts.ts';
 import { count, size } from './amounts.ts';
+
+/** Parts that go, by their names; of what is read in clips, what it is. */
+type PartNames = Readonly<
+  Record<Exclude<LessonPart, 'deletions.jsonl'> | 'evidence/stills' | 'evidence/proxies', string>
+>;
 
 /** All that is said on the sheets that look after what is kept of a lesson. */
 export const LOOK_AFTER = {
@@ -25,8 +31,8 @@ export const LOOK_AFTER = {
     `${title}, ${className}, ${date}: kept until ${until}`,
   log: 'Deleted so far',
   noDeletions: 'Nothing yet. The log says when, who and how much, and nothing of what was in it.',
-  deletion: (at: string, { who, what, files, bytes }: DeletionEntry) =>
-    `${at}, ${who}: ${what === 'films' ? 'clips and stills' : 'everything'}, ${count(files, 'file')}, ${size(bytes)}`,
+  deletion: (at: string, { who, what, files, bytes, isBegun }: DeletionEntry) =>
+    `${at}, ${who}: ${what === 'films' ? 'clips and stills' : 'everything'}, ${count(files, 'file')}, ${size(bytes)}${isBegun ? '; cut off, so some may still be there' : ''}`,
 
   tablet: 'Tablets',
   tabletWhy: 'Compares a tablet with this lesson, every byte of it, and lists what may be deleted there.',
@@ -90,7 +96,8 @@ export const LOOK_AFTER = {
     'hand-in': 'Handed in',
     records: 'Records of pupils',
     print: 'Printed',
-  } as Readonly<Record<string, string>>,
+    'summary.json': 'Figures for looking back',
+  } as const satisfies PartNames as Readonly<Record<string, string>>,
   size,
   list: 'Every file that would go',
   looked: 'I have looked at this list. It cannot be undone.',
@@ -99,4 +106,5 @@ export const LOOK_AFTER = {
   leave: 'Keep all of it',
   failed: 'Nothing was deleted',
   notAll: 'Not all of it could be deleted',
+  notKept: 'The figures for looking back could not be kept',
 } as const;

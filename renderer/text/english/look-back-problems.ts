@@ -1,4 +1,5 @@
 import type { LookBackProblem, OpenProblem } from '../../../src-core/contract/problem.ts';
+import type { StorageProblem } from '../../../src-core/platform/storage-problem.ts';
 import type { Advice, Names } from '../names.ts';
 import { list } from './amounts.ts';
 import { lessonProblems } from './lesson-problems.ts';
@@ -8,7 +9,7 @@ import type { Wordings } from './wordings.ts';
 const openProblems: Wordings<OpenProblem['code']> = { ...lessonProblems, ...recordProblems };
 
 /** Words for what looking back cannot show. */
-export const lookBackProblems: Wordings<LookBackProblem['code']> = {
+export const lookBackProblems: Wordings<Exclude<LookBackProblem, StorageProblem>['code']> = {
   'no-lessons-found': ({ paths }) => ({
     what: `There is no lesson in or below ${list(paths)}.`,
     todo: 'Choose the folder that your lessons’ folders lie in; each of those holds a plan.json.',

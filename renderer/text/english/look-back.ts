@@ -20,6 +20,9 @@ export const LOOK_BACK = {
   adding: (done: number, total: number) => `Adding up lessons, ${done} of ${total}`,
   addingShort: 'Adding up lessons',
   stop: 'Stop',
+  notAdded: (lessons: number) =>
+    `${count(lessons, 'lesson')} not added up yet: what is shown of ${lessons === 1 ? 'it' : 'them'} is old, or missing.`,
+  goOn: 'Add up',
   empty: 'No lesson here has clips yet. Choose the folder that your lessons’ folders lie in.',
   ofClass: 'Class',
   ofCriterion: 'Criterion',

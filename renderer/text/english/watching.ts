@@ -11,6 +11,7 @@ export const WATCHING = {
     'No worker is at this queue yet. Start one with “routemark work FOLDERS --queue …”; this one waits.',
   atWork: 'At work. Ctrl-C ends it; what is under way goes to another worker.',
   silence: 'The queue does not answer; waiting for it.',
+  unfit: (reason: string) => `A clip could not be watched here: ${reason}. No other is taken for a while.`,
   done: (clip: string) => `done  ${clip}`,
   ended: (jobs: number, failed: number) =>
     `${count(jobs, 'piece')} of work done${failed === 0 ? '' : `, ${failed} with problems`}.`,

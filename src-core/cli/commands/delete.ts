@@ -1,6 +1,8 @@
 import path from 'node:path';
 import { KEEPING } from '../../../renderer/text/english/keeping.ts';
 import type { HoldingScope, Holdings } from '../../app/retention.ts';
+import { isLessonFolder } from '../../host/desk/lesson-folder.ts';
+import { readDeletionLog } from '../../host/keeping-files.ts';
 import { deleteHoldings, listHoldings } from '../../host/lesson-holdings.ts';
 import { gatherSummaries, refreshSummaries } from '../../host/look-back/gather-summaries.ts';
 import { toOneLine } from '../one-line.ts';
@@ -29,12 +31,15 @@ export async function runDelete(
     return 2;
   }
   const scope = options.all ? 'all' : 'films';
-  const open = await openFolder(folder, {}, terminal);
-  if (!open) return 2;
+  // Everything can go of a lesson that does not open, too: what is left of it still has names in it.
+  if (scope === 'films' || !(await isLesson(folder))) {
+    if (!(await openFolder(folder, {}, terminal))) return 2;
+  }
   // What cannot be graded any more without its films is added up before they go, and before they are listed.
   if (scope === 'films') {
     const place = { folder, clipsFolder: path.join(folder, 'clips') };
-    await refreshSummaries(await gatherSummaries([place]), terminal.job);
+    const kept = await refreshSummaries(await gatherSummaries([place]), terminal.job);
+    sayProblems(terminal, kept.problems, PLAIN_NAMES);
   }
   const holdings = await listHoldings(folder, scope);
   if (options.confirm === undefined) return show(scope, holdings, { options, terminal });
@@ -42,12 +47,17 @@ export async function runDelete(
     terminal.say(`! ${KEEPING.changed}\n`);
     return 2;
   }
-  const stamp = { who: options.by, at: new Date(open.ports.nowMs()).toISOString() };
+  const stamp = { who: options.by, at: new Date().toISOString() };
   const deletion = await deleteHoldings(folder, { scope, holdings, stamp });
   if (options.json) terminal.write(formatJson(deletion));
   else terminal.write(`${KEEPING.deleted(deletion.files, deletion.bytes)}\n${KEEPING.elsewhere}\n`);
   sayProblems(terminal, deletion.problems, PLAIN_NAMES);
   return deletion.problems.length > 0 ? 1 : 0;
+}
+
+/** Whether a lesson stands there, or what a deletion that was cut off has left of one. */
+async function isLesson(folder: string): Promise<boolean> {
+  return isLessonFolder(folder) || (await readDeletionLog(folder)).length > 0;
 }
 
 function show(

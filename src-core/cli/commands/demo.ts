@@ -42,7 +42,7 @@ export async function runDemo({ into, json }: DemoOptions, terminal: Terminal): 
   const handIn = path.join(into, 'hand-in');
   await mkdir(handIn, { recursive: true });
   const quiet = { ...terminal, write };
-  const sheet = { to: 'csv', withOpenFlags: true, by: 'demo teacher' };
+  const sheet = { to: 'csv', withOpenFlags: true, replace: true, by: 'demo teacher' };
   await runExport(into, { ...sheet, out: path.join(handIn, 'before.csv') }, quiet);
   const decided = await decide(open, graded, terminal);
   if (!decided) return 2;

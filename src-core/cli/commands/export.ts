@@ -15,6 +15,8 @@ import type { ExitCode, Terminal } from '../terminal.ts';
 
 /** The options of `export` as typed. */
 export interface ExportOptions extends LessonOptions, KindOptions {
+  /** Whether a file that is there is written over. */
+  readonly replace?: boolean;
   /** Kind of sheet: one of `EXPORT_WORDS`. */
   readonly to: string;
   readonly by?: string;

@@ -4,36 +4,32 @@ import { count } from '../../../renderer/text/english/amounts.ts';
 import { gradeLesson } from '../../app/grade-lesson.ts';
 import { type MarkOrder, markLesson, mergeIntoLesson } from '../../app/mark-lesson.ts';
 import { parseActs } from '../../app/parse-acts.ts';
-import { isSecondAct } from '../../app/second-marking.ts';
+import { isSecondAct, mergeIntoSecond } from '../../app/second-marking.ts';
 import { getPlanNames } from '../../host/lesson-names.ts';
-import { buildActs, DecisionError, type DecisionOptions } from '../decision.ts';
+import {
+  buildActs,
+  DecisionError,
+  type DecisionOptions,
+  refuseClashes,
+  type WayOptions,
+} from '../decision.ts';
 import { type LessonOptions, type OpenFolder, openFolder } from '../open-folder.ts';
 import { openSecondMarking } from '../open-second.ts';
 import { formatJson, sayProblems, toJsonProblem } from '../say.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 
 /** The options of `mark` as typed. */
-export interface MarkOptions extends DecisionOptions, LessonOptions {
-  readonly undo?: boolean;
-  readonly redo?: boolean;
-  /** File with one decision a line, or `-` for the standard input. */
-  readonly list?: string;
-  /** Another journal of the same lesson. */
-  readonly merge?: string;
-  /** Who decides. */
-  readonly by?: string;
-  /** Records a second marking under this name, blind to the first and in a journal of its own. */
-  readonly second?: string;
-}
+export interface MarkOptions extends DecisionOptions, WayOptions, LessonOptions {}
 
 /** `mark <lesson>`: records decisions; each is on the disk before it is acknowledged. */
 export async function runMark(folder: string, options: MarkOptions, terminal: Terminal): Promise<ExitCode> {
   const first = await openFolder(folder, options, terminal);
   const open = first && (await openForMarker(first, folder, { options, terminal }));
-  if (!open) return 2;
-  let marked: Awaited<ReturnType<typeof markLesson>>;
+  if (!first || !open) return 2;
+  let marked: Awaited<ReturnType<typeof record>>;
   try {
-    marked = await record(open, options, terminal);
+    refuseClashes(options);
+    marked = await record({ first, open }, options, terminal);
   } catch (error) {
     if (!(error instanceof DecisionError)) throw error;
     terminal.say(`! ${error.message}\n`);
@@ -58,8 +54,19 @@ async function openForMarker(
     : openSecondMarking(open, folder, { who: options.second, terminal });
 }
 
-async function record(open: OpenFolder, options: MarkOptions, terminal: Terminal) {
-  if (options.merge !== undefined) return mergeIntoLesson(open.ports, await readInput(options.merge));
+/** The lesson itself, and as whoever marks it here sees it: the same, but for a second marker. */
+interface Markings {
+  readonly first: OpenFolder;
+  readonly open: OpenFolder;
+}
+
+async function record({ first, open }: Markings, options: MarkOptions, terminal: Terminal) {
+  if (options.merge !== undefined) {
+    const other = await readInput(options.merge);
+    return options.second === undefined
+      ? mergeIntoLesson(open.ports, other)
+      : mergeIntoSecond(open.ports, first.ports, other);
+  }
   const order = await readOrder(open, options, terminal);
   if (options.second !== undefined && typeof order !== 'string' && !order.every(isSecondAct)) {
     throw new DecisionError('A second marking holds answers, notes and squad marks alone.');

@@ -1,4 +1,3 @@
-import { realpath } from 'node:fs/promises';
 import path from 'node:path';
 import { count } from '../../../renderer/text/english/amounts.ts';
 import type { Names } from '../../../renderer/text/names.ts';
@@ -6,6 +5,7 @@ import { draftPack, parsePackParts } from '../../app/print-pack.ts';
 import type { Problem } from '../../contract/problem.ts';
 import { getPlanNames } from '../../host/lesson-names.ts';
 import { type PackPlace, type PrintedPack, printPack } from '../../host/pdf/print-pack.ts';
+import { findLessonRefusal } from '../export-place.ts';
 import { toOneLine } from '../one-line.ts';
 import { openFolder } from '../open-folder.ts';
 import { formatJson, getExitCode, sayProblems, toJsonProblem } from '../say.ts';
@@ -26,15 +26,18 @@ export interface PrintOptions {
 /** `print <lesson>`: draws the print pack into PDF files, each whole or not at all. */
 export async function runPrint(folder: string, options: PrintOptions, terminal: Terminal): Promise<ExitCode> {
   const parts = parsePackParts(options.pages);
-  const { paper } = options;
-  if (!parts || !isPaper(paper) || (await isAmongClips(folder, options.out))) {
-    terminal.say(`! ${getRefusal(options, parts !== null)}\n`);
+  const { paper, out } = options;
+  const place = getPlace(options);
+  const inPlace = 'file' in place ? out : path.join(out, 'any.pdf');
+  const refusal = getRefusal(options, parts !== null) ?? (await findLessonRefusal({ folder, out: inPlace }));
+  if (!parts || !isPaper(paper) || refusal !== null) {
+    terminal.say(`! ${refusal}\n`);
     return 2;
   }
   const open = await openFolder(folder, options, terminal);
   if (!open) return 2;
   const draft = draftPack(open.lesson, { parts, paper, isGrey: options.grey === true });
-  const printed = await printPack(draft, getPlace(options), terminal.job);
+  const printed = await printPack(draft, place, terminal.job);
   const problems = [...open.problems, ...printed.problems];
   const names = getPlanNames(open.lesson);
   report({ printed: printed.ok ? printed.value : null, problems, names }, options, terminal);
@@ -71,20 +74,8 @@ function getPlace({ out, replace = false }: PrintOptions): PackPlace {
   return out.toLowerCase().endsWith('.pdf') ? { file: out, replace } : { folder: out, replace };
 }
 
-/** What lies among the clips is read as a clip, so nothing is printed there. */
-async function isAmongClips(folder: string, out: string): Promise<boolean> {
-  const clips = await locate(path.join(folder, 'clips'));
-  return `${await locate(out)}${path.sep}`.startsWith(`${clips}${path.sep}`);
-}
-
-/** The absolute path with links followed, as far as it is there. */
-async function locate(file: string): Promise<string> {
-  const { dir, base } = path.parse(path.resolve(file));
-  return realpath(file).catch(async () => path.join(await realpath(dir).catch(() => dir), base));
-}
-
-function getRefusal({ pages, paper, out }: PrintOptions, isPacked: boolean): string {
+function getRefusal({ pages, paper }: PrintOptions, isPacked: boolean): string | null {
   if (!isPacked) return `“${toOneLine(pages)}” are not pages of the pack. Write --pages cards,clues, say.`;
   if (!isPaper(paper)) return `There is no paper “${toOneLine(paper)}” here. Write --paper a4 or letter.`;
-  return `${toOneLine(out)} lies among the clips. Write --out print, say.`;
+  return null;
 }

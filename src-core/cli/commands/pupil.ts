@@ -13,6 +13,8 @@ import type { ExitCode, Terminal } from '../terminal.ts';
 
 /** The options of `pupil` as typed. */
 export interface PupilOptions extends LessonOptions {
+  /** Whether a file that is there is written over. */
+  readonly replace?: boolean;
   /** Where to write it; the standard output unless told. */
   readonly out?: string;
 }

@@ -16,6 +16,8 @@ import type { ExitCode, Terminal } from '../terminal.ts';
 
 /** The options of `slips` as typed. */
 export interface SlipsOptions extends LessonOptions {
+  /** Whether a file that is there is written over. */
+  readonly replace?: boolean;
   /** `squads` or `pupils`. */
   readonly of: string;
   /** One pupil's alone, by the roster's id. */

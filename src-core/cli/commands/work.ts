@@ -33,6 +33,7 @@ export async function runWork(
       terminal.say(`${WATCHING.done(toOneLine(path))}\n`);
       sayProblems(terminal, problems, PLAIN_NAMES);
     },
+    onUnfit: (reason) => terminal.say(`! ${WATCHING.unfit(reason)}\n`),
     onSilence: () => terminal.say(`${WATCHING.silence}\n`),
   });
   if (!work.ok) {

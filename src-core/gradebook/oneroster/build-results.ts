@@ -40,12 +40,19 @@ export function buildResult(score: PupilScore, lesson: LessonScore, order: Resul
 
 /**
  * How far a mark is: excused pupils are exempt and never a zero; absent ones, and those for whom no clip was handed
- * in, have submitted nothing; while an answer or a flag is open the mark is partial.
+ * in and who were given no points, have submitted nothing; while an answer or a flag is open the mark is partial.
  */
 function getScoreStatus(score: PupilScore, lesson: LessonScore): ScoreStatus {
   if (score.state === 'excused') return 'exempt';
-  if (score.state === 'absent' || countClips(score) === 0) return 'not submitted';
+  if (score.state === 'absent' || !hasWork(score)) return 'not submitted';
   return score.state === 'confirmed' && lesson.openFlags.length === 0 ? 'fully graded' : 'partially graded';
+}
+
+/** Whether there is a clip to be marked, or the teacher gave points without one: of the squad's, or in an override. */
+function hasWork({ sum }: PupilScore): boolean {
+  return (sum?.parts ?? []).some((part) => {
+    return part.code === 'slot' ? part.clip !== null : part.code === 'override' || part.points > 0;
+  });
 }
 
 /** Slots that count for the pupil and have a clip. */

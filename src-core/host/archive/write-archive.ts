@@ -16,6 +16,7 @@ import type { BringProblem } from '../../contract/problem.ts';
 import type { Progress } from '../../contract/progress.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import type { StorageProblem } from '../../platform/storage-problem.ts';
+import { isWithin } from '../is-within.ts';
 import { syncFolder } from '../sync-folder.ts';
 import { describeReadError, describeWriteError } from '../write-error.ts';
 import { findDamagedFiles } from './check-archive.ts';
@@ -95,11 +96,6 @@ async function abandon<Problem extends { readonly code: string }>(
 ): Promise<Outcome<never, Problem>> {
   await rm(temporary, { force: true }).catch(() => {});
   return fail(problem);
-}
-
-/** Whether a folder is another one or lies in it. */
-function isWithin(folder: string, place: string): boolean {
-  return `${folder}${path.sep}`.startsWith(`${place}${path.sep}`);
 }
 
 function isThere(file: string): Promise<boolean> {

@@ -3,6 +3,7 @@ import { readdir, realpath } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import path from 'node:path';
 import type { FolderRef, FolderToken } from '../../contract/desk-view.ts';
+import { isWithin } from '../is-within.ts';
 import { isLessonFolder } from './lesson-folder.ts';
 
 /** The folders that a face may speak of: each was chosen by the teacher or lies in one of the places to begin at. */
@@ -76,15 +77,6 @@ export async function lookInto(
     parent: isBelow ? tokens.hand(parent) : null,
     folders: folders.slice(0, MOST_FOLDERS).map(tokens.hand),
   };
-}
-
-/** Whether a folder is another one or lies in it. */
-export function isWithin(folder: string, place: string): boolean {
-  const relative = path.relative(place, folder);
-  return (
-    relative === '' ||
-    !(relative === '..' || relative.startsWith(`..${path.sep}`) || path.isAbsolute(relative))
-  );
 }
 
 function listDriveParents(): readonly string[] {

@@ -33,8 +33,9 @@ export function buildKeepingCalls(desk: DeskParts): Pick<Handlers<CallContext>, 
         if (isBusy(desk, session)) return fail({ code: 'lesson-busy' });
         // What cannot be graded any more without its films is added up before they go, and before they are listed.
         const place = { folder: session.folder, clipsFolder: session.getClipsFolder() };
-        if (scope === 'films') await refreshSummaries(await gatherSummaries([place]), job);
-        return succeed({ holdings: await listHoldings(session.folder, scope) });
+        const kept = scope === 'films' ? await refreshSummaries(await gatherSummaries([place]), job) : null;
+        const holdings = await listHoldings(session.folder, scope);
+        return succeed<CallOutput<'readHoldings'>, Problem>({ holdings }, kept?.problems ?? []);
       }),
     deleteHoldings: (order) =>
       withLesson(desk, order.lesson, (session) => session.inTurn(() => letGo(desk, session, order))),
@@ -105,7 +106,8 @@ async function letGo(
   if (holdings.code !== code) return fail({ code: 'holdings-changed' });
   const stamp = { who, at: new Date(session.getPorts().nowMs()).toISOString() };
   const { files, bytes, problems } = await deleteHoldings(folder, { scope, holdings, stamp });
-  const isGone = scope === 'all' && !existsSync(path.join(folder, 'plan.json'));
+  // With anything left the lesson stays open, to be deleted from here again.
+  const isGone = scope === 'all' && problems.length === 0;
   if (isGone) {
     desk.lessons.close(lesson);
     await desk.record.change((record) => ({

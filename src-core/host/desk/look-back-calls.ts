@@ -33,12 +33,12 @@ export function buildLookBackCalls(
     },
     writeFigures: async ({ folder, school, className, replace }) => {
       const looked = await look(desk, folder);
-      const [into] = looked?.paths ?? [];
-      if (!looked || into === undefined) return fail({ code: 'folder-unknown' });
+      if (!looked) return fail({ code: 'folder-unknown' });
       const section = listSections(listKept(looked.lessons)).find(
         (one) => one.school === school && one.className === className,
       );
-      if (!section) return fail({ code: 'no-lessons-found', paths: [...looked.paths] });
+      const into = folder === null ? findHome(looked.lessons, { school, className }) : looked.paths[0];
+      if (!section || into === undefined) return fail({ code: 'no-lessons-found', paths: [...looked.paths] });
       const file = path.join(into, nameFile(className));
       if (existsSync(file) && !replace) return fail({ code: 'file-exists', path: file });
       const written = await writeFileAtomically(file, buildCsv(buildFigures([section], FIGURE_WORDS)).text);
@@ -66,6 +66,19 @@ async function look(desk: DeskParts, token: string | null): Promise<Looked | nul
   return { paths, lessons: await gatherSummaries(places) };
 }
 
+/** The folder that the class's latest lesson lies in. */
+function findHome(
+  lessons: readonly GatheredLesson[],
+  { school, className }: Pick<LessonSummary['lesson'], 'school' | 'className'>,
+): string | undefined {
+  const own = lessons.flatMap(({ place, summary }) => {
+    const isOwn = summary?.lesson.school === school && summary.lesson.className === className;
+    return isOwn ? [{ folder: place.folder, date: summary.lesson.date }] : [];
+  });
+  const [latest] = own.sort((one, other) => other.date.localeCompare(one.date));
+  return latest && path.dirname(latest.folder);
+}
+
 function listKept(lessons: readonly GatheredLesson[]): readonly LessonSummary[] {
   return lessons.flatMap(({ summary }) => (summary ? [summary] : []));
 }
@@ -79,7 +92,9 @@ function describe(
     summaries,
     paths: [...paths],
     stale: lessons.filter(({ state }) => state === 'stale').length,
-    filmsGone: lessons.filter(({ state }) => state === 'films-gone').length,
+    filmsGone: lessons.flatMap(({ state, summary }) => {
+      return state === 'films-gone' && summary ? [summaries.indexOf(summary)] : [];
+    }),
     problems,
   };
 }

@@ -4,10 +4,9 @@ import path from 'node:path';
 import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import { writeFileAtomically } from '../atomic-write.ts';
+import { isLessonsOwn } from '../lesson-own-places.ts';
 import { describeWriteError } from '../write-error.ts';
-import { isWithin } from './folder-tokens.ts';
 import { isPlainPath } from './inbox.ts';
-import { findRealFolder } from './lesson-folder.ts';
 import type { LessonSession } from './lesson-session.ts';
 
 /** Where a file goes that was made from a lesson. */
@@ -20,10 +19,6 @@ export interface FilePlace {
   readonly replace: boolean;
 }
 
-/** Files and folders that a lesson is made of, beside its clips: nothing is written over or into them. */
-const OWN_FILES = ['plan.json', 'roster.csv', 'marks.jsonl', 'keeping.json', 'deletions.jsonl'];
-const OWN_FOLDERS = ['second-marks', 'evidence', 'versions'];
-
 /**
  * The path that a file of this name and place would have. Fails where the name is none for a file, would harm the
  * lesson or lies among the clips, and where a file is there already that may not be replaced.
@@ -35,7 +30,8 @@ export async function findFilePlace(
   if (fileName.includes('/') || !isPlainPath(fileName))
     return fail({ code: 'file-name-bad', path: fileName });
   const file = path.join(into ?? path.join(session.folder, ownFolder), fileName);
-  if (await isLessonsOwn(session, file)) return fail({ code: 'file-name-bad', path: fileName });
+  const lesson = { folder: session.folder, clipsFolder: session.getClipsFolder() };
+  if (await isLessonsOwn(lesson, file)) return fail({ code: 'file-name-bad', path: fileName });
   if (existsSync(file) && !replace) return fail({ code: 'file-exists', path: file });
   return succeed(file);
 }
@@ -52,14 +48,4 @@ export async function placeFile(
   }
   const written = await writeFileAtomically(file, content);
   return written.ok ? succeed(file) : written;
-}
-
-async function isLessonsOwn({ folder, getClipsFolder }: LessonSession, file: string): Promise<boolean> {
-  const home = (await findRealFolder(path.dirname(file))) ?? path.dirname(file);
-  const clips = (await findRealFolder(getClipsFolder())) ?? getClipsFolder();
-  const taken = [clips, ...OWN_FOLDERS.map((name) => path.join(folder, name))];
-  return (
-    (home === folder && OWN_FILES.includes(path.basename(file).toLowerCase())) ||
-    taken.some((place) => isWithin(home, place))
-  );
 }

@@ -6,12 +6,11 @@ import type { Handlers } from '../../contract/dispatch.ts';
 import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import { getLessonNames } from '../lesson-names.ts';
+import { isLessonsOwn } from '../lesson-own-places.ts';
 import { printPack } from '../pdf/print-pack.ts';
 import { printSheet } from '../pdf/print-sheet.ts';
 import { type DeskParts, withLesson } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
-import { isWithin } from './folder-tokens.ts';
-import { findRealFolder } from './lesson-folder.ts';
 import type { LessonSession } from './lesson-session.ts';
 import { findFilePlace } from './place-file.ts';
 import { recordHandIn } from './record-hand-in.ts';
@@ -40,9 +39,9 @@ async function print(
   context: CallContext,
 ): Promise<Outcome<CallOutput<'printPack'>, Problem>> {
   if (folder === null) return fail({ code: 'folder-unknown' });
-  // Nothing but clips is put among the clips, for what lies there is read as one.
-  const clips = (await findRealFolder(session.getClipsFolder())) ?? session.getClipsFolder();
-  if (isWithin(folder, clips)) return fail({ code: 'file-name-bad', path: folder });
+  const lesson = { folder: session.folder, clipsFolder: session.getClipsFolder() };
+  if (await isLessonsOwn(lesson, path.join(folder, 'any.pdf')))
+    return fail({ code: 'file-name-bad', path: folder });
   const { plan, pupils } = session.getView();
   return printPack(draftPack({ plan, pupils }, order), { folder, replace }, context);
 }

@@ -15,7 +15,7 @@ export function gatherSummaries(places: readonly SummaryPlace[]): Promise<readon
   return mapAll(places, async (place) => ({ place, ...(await findSummary(place)) }));
 }
 
-/** Lessons brought up to date, and those that could not be graded. */
+/** Lessons brought up to date; those that could not be graded, and those whose figures could not be kept. */
 export interface RefreshedSummaries {
   readonly summaries: readonly LessonSummary[];
   readonly problems: readonly LookBackProblem[];
@@ -34,14 +34,24 @@ export async function refreshSummaries(
   const problems: LookBackProblem[] = [];
   let done = 0;
   for (const { place, state, summary } of lessons) {
-    const made = state === 'stale' ? await makeSummary(place, job) : null;
+    const made = state === 'stale' ? await refresh(place, job) : { summary, problems: [] };
     job.signal.throwIfAborted();
-    const shown = made?.ok ? made.value : summary;
+    // What was kept before stands where nothing came of it.
+    const shown = made.summary ?? summary;
     if (shown) summaries.push(shown);
-    if (made && !made.ok) problems.push(describeLeftOut(place, made.problems));
-    if (made) job.onProgress({ step: 'figures', done: ++done, total });
+    problems.push(...made.problems);
+    if (state === 'stale') job.onProgress({ step: 'figures', done: ++done, total });
   }
   return { summaries, problems };
+}
+
+async function refresh(
+  place: SummaryPlace,
+  job: Job,
+): Promise<Pick<GatheredLesson, 'summary'> & { readonly problems: readonly LookBackProblem[] }> {
+  const made = await makeSummary(place, job);
+  if (made.ok) return { summary: made.value, problems: made.problems };
+  return { summary: null, problems: [describeLeftOut(place, made.problems)] };
 }
 
 function describeLeftOut({ folder }: SummaryPlace, [first]: readonly OpenProblem[]): LookBackProblem {

@@ -5,7 +5,7 @@ import { openLesson } from '../../app/open-lesson.ts';
 import type { Job, LessonPorts } from '../../app/ports.ts';
 import type { OpenProblem } from '../../contract/problem.ts';
 import type { LessonSummary } from '../../marking/look-back/lesson-summary.ts';
-import { type Outcome, succeed } from '../../platform/outcome.ts';
+import type { StorageProblem } from '../../platform/storage-problem.ts';
 import { writeFileAtomically } from '../atomic-write.ts';
 import { openEvidenceCache } from '../evidence-cache.ts';
 import { openLessonPorts, readTextIfThere } from '../lesson-ports.ts';
@@ -47,12 +47,15 @@ async function isAllSeen(folder: string, { files, looked, watched }: SummarySour
 
 /**
  * Grades a lesson from what is known of its clips, and keeps its figures in summary.json. Decodes nothing: a clip that
- * nobody has looked into counts as one without a card. Figures that cannot be written are given all the same.
+ * nobody has looked into counts as one without a card. Figures that cannot be written are given all the same, with why.
  */
 export async function makeSummary(
   place: SummaryPlace,
   job: Job,
-): Promise<Outcome<LessonSummary, OpenProblem>> {
+): Promise<
+  | { readonly ok: true; readonly value: LessonSummary; readonly problems: readonly StorageProblem[] }
+  | { readonly ok: false; readonly problems: readonly OpenProblem[] }
+> {
   // Before anything is read: what changes meanwhile makes the figures stale.
   const from = { ...(await readFilesSource(place)), ...(await countSeen(place.folder)) };
   const unseen = new Set<string>();
@@ -63,7 +66,7 @@ export async function makeSummary(
   const summary = summariseLesson(graded, unseen.size);
   const text = buildSummaryText({ from, summary });
   const written = await writeFileAtomically(getSummaryFile(place.folder), text);
-  return succeed<LessonSummary, OpenProblem>(summary, written.problems);
+  return { ok: true, value: summary, problems: written.problems };
 }
 
 function getSummaryFile(folder: string): string {

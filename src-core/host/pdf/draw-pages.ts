@@ -234,14 +234,18 @@ function drawPicture(pdf: Pdf, { box, jpeg }: MarkOf<'picture'>): void {
   pdf.image(Buffer.from(jpeg), box.x * MM, box.y * MM, { width: box.w * MM, height: box.h * MM });
 }
 
-/** Width of a JPEG by its height. */
-export function readAspect(jpeg: Uint8Array): number {
+/** Width of a JPEG by its height; null where it is none that can be drawn. */
+export function findAspect(jpeg: Uint8Array): number | null {
   // Its types leave this part of pdfkit's own mixin of pictures out.
   const opener = new PDFDocument({ autoFirstPage: false, font: '' }) as Pdf & {
     openImage(bytes: Buffer): { readonly width: number; readonly height: number };
   };
-  const { width, height } = opener.openImage(Buffer.from(jpeg));
-  return width / height;
+  try {
+    const { width, height } = opener.openImage(Buffer.from(jpeg));
+    return width > 0 && height > 0 ? width / height : null;
+  } catch {
+    return null;
+  }
 }
 
 function drawCode(pdf: Pdf, { box, code }: MarkOf<'code'>): void {

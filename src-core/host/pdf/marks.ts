@@ -87,6 +87,12 @@ export function rule(x: number, y: number, w: number, h: number): Mark {
   return { kind: 'rule', box: { x, y, w, h }, isDashed: false };
 }
 
+/**
+ * No type is smaller than this, in points: what does not fit takes another line. What a child reads never gets as small
+ * as what a teacher does. Common practice: 5 points is the least that a school's printer draws clearly.
+ */
+export const SMALLEST_TYPE = { teacher: 5, pupil: 7 } as const;
+
 /** Words of one hand from one size down to another, in points. */
 export function type(hand: Setting['hand'], size: number, smallest = size, leading = 1.25): Setting {
   return { hand, size, smallest, leading };

@@ -7,7 +7,7 @@ import type { RowStrip } from '../../printing/grade-rows.ts';
 import type { PrintProblem } from '../../printing/print-problem.ts';
 import { mapAll } from '../map-all.ts';
 import { cutStills } from '../media/still.ts';
-import { readAspect } from './draw-pages.ts';
+import { findAspect } from './draw-pages.ts';
 import { type ClipPictures, retouchStills } from './retouch-stills.ts';
 
 /** Where stills come from: what watching left, else the clip itself. */
@@ -45,7 +45,7 @@ export async function readSheetStills(
     const jpegs = await readStrip(strip, source);
     job.onProgress({ step: 'stills', done: ++done, total: strips.length });
     const first = jpegs.find((jpeg) => jpeg !== null);
-    return { jpegs, aspect: first ? readAspect(first) : USUAL_ASPECT };
+    return { jpegs, aspect: (first && findAspect(first)) ?? USUAL_ASPECT };
   });
   const isBlurred = strips.some(({ look }) => look === 'blurred');
   const ready = await retouchStills(plain, { isBlurred, isGrey });
@@ -61,7 +61,9 @@ async function readStrip({ clip, stills }: Pictured, source: StillSource): Promi
   const kept = await source.readStrip(clip, stills);
   const near = stills.map(({ atSeconds }, at) => {
     const picture = kept[at];
-    return picture && Math.abs(picture.shownSeconds - atSeconds) <= NEAR_SECONDS ? picture.jpeg : null;
+    const isNear = picture && Math.abs(picture.shownSeconds - atSeconds) <= NEAR_SECONDS;
+    // One that a full disk or a stick has damaged is cut anew.
+    return isNear && findAspect(picture.jpeg) !== null ? picture.jpeg : null;
   });
   const file = source.findFile(clip);
   if (file === null || !near.includes(null)) return near;

@@ -18,14 +18,18 @@ export interface JobStore {
   readonly close: () => Promise<void>;
 }
 
+/**
+ * Why a job goes back to be given to another. `stopped`: the worker ends. `unfit`: this worker cannot do it; that counts
+ * as a try, and the worker sits out for a while, or it would be the first to take everything.
+ */
+export type Undone = 'stopped' | 'unfit';
+
 /** How a worker does jobs. */
 export interface JobWork {
   /** Jobs at once. */
   readonly atOnce: number;
-  /**
-   * Does one job; `data` is whatever stood in the store under `name`. Null: not done now, to be given to another.
-   */
-  readonly work: (name: string, data: unknown, isLastTry: boolean) => Promise<ClipJobEnd | null>;
+  /** Does one job; `data` is whatever stood in the store under `name`. */
+  readonly work: (name: string, data: unknown, isLastTry: boolean) => Promise<ClipJobEnd | Undone>;
   /** Hears once whenever the store stops answering; the worker waits for it. */
   readonly onSilence: () => void;
 }
@@ -49,6 +53,12 @@ const MOST_DEATHS = 8;
 /** A clip that could not be decoded for reasons of the machine's is tried again, by whoever comes next. */
 const MOST_TRIES = 3;
 
+/** So long a job that was given back stays away: whoever gave it back sits out by then. */
+const BACK_MS = 1000;
+
+/** A worker that could not do a job takes no other for about as long as a clip takes one that can. */
+const SIT_OUT_MS = 10_000;
+
 /** An end that nobody fetched is not kept for longer. */
 const KEPT_SECONDS = 3600;
 
@@ -71,7 +81,12 @@ export async function openJobStore(
   const ends = { removeOnComplete: { age: KEPT_SECONDS }, removeOnFail: { age: KEPT_SECONDS } };
   return succeed({
     put: async (job) => {
-      await queue.add(job.kind, job, { ...ends, jobId: nameClipJob(job), attempts: MOST_TRIES });
+      await queue.add(job.kind, job, {
+        ...ends,
+        jobId: nameClipJob(job),
+        attempts: MOST_TRIES,
+        backoff: BACK_MS,
+      });
     },
     find: async (job) => {
       const found = await getJob(job);
@@ -103,9 +118,19 @@ export async function startJobWorker(
   const link = await connect(address);
   if (!link.ok) return link;
   const { engine, connection } = link.value;
+  let sittingOut: NodeJS.Timeout | undefined;
+  const sitOut = async () => {
+    clearTimeout(sittingOut);
+    sittingOut = setTimeout(() => worker.resume(), SIT_OUT_MS);
+    await worker.pause(true);
+  };
   const process = async (job: Job, token?: string): Promise<ClipJobEnd> => {
-    const end = await work(job.id ?? '', job.data, job.attemptsMade + 1 >= MOST_TRIES);
-    if (end) return end;
+    const end = await work(job.id ?? '', job.data, job.attemptsMade + 1 >= (job.opts.attempts ?? 1));
+    if (end === 'unfit') {
+      await sitOut();
+      throw new Error('to be given to another worker');
+    }
+    if (end !== 'stopped') return end;
     await job.moveToWait(token);
     throw new engine.WaitingError();
   };
@@ -121,6 +146,7 @@ export async function startJobWorker(
   tellOfSilence(connection, onSilence);
   return succeed({
     close: async () => {
+      clearTimeout(sittingOut);
       await worker.close();
       connection.disconnect();
     },

@@ -1,11 +1,13 @@
+import { existsSync } from 'node:fs';
 import { realpath } from 'node:fs/promises';
 import path from 'node:path';
 import type { QueueProblem } from '../../contract/queue-problem.ts';
 import type { EvidenceProblem } from '../../evidence/evidence-problem.ts';
-import type { Outcome } from '../../platform/outcome.ts';
+import type { FolderProblem } from '../../intake/folder-problem.ts';
+import { fail, type Outcome } from '../../platform/outcome.ts';
 import type { AnalysisQueue } from '../analysis-queue.ts';
 import { buildTask, type ClipJob, type ClipJobEnd, clipJobSchema, nameClipJob } from './clip-job.ts';
-import { startJobWorker } from './job-store.ts';
+import { startJobWorker, type Undone } from './job-store.ts';
 
 /** What a worker works with. */
 export interface WorkPlace {
@@ -17,34 +19,39 @@ export interface WorkPlace {
   readonly signal: AbortSignal;
   /** Told of each job that was done. */
   readonly onDone: (job: ClipJob, problems: readonly EvidenceProblem[]) => void;
+  /** Told why a job was given back, or refused where it was tried often enough. */
+  readonly onUnfit: (reason: string) => void;
   readonly onSilence: () => void;
 }
 
 /** What says nothing of the clip, so that it is tried again. */
 const PASSING: readonly EvidenceProblem['code'][] = ['decode-interrupted', 'analysis-failed'];
 
-/** Does the jobs of the store at this address until it is closed. */
-export function workOff(
+/** Does the jobs of the store at this address until it is closed. Fails where one of the folders is not there. */
+export async function workOff(
   address: string,
   place: WorkPlace,
-): Promise<Outcome<{ readonly close: () => Promise<void> }, QueueProblem>> {
-  const { atOnce, onSilence } = place;
+): Promise<Outcome<{ readonly close: () => Promise<void> }, QueueProblem | FolderProblem>> {
+  const { atOnce, onSilence, folders, onUnfit } = place;
+  const missing = folders.filter((folder) => !existsSync(folder));
+  if (missing.length > 0) return fail(...missing.map((path) => ({ code: 'path-missing', path }) as const));
   return startJobWorker(address, {
     atOnce,
     onSilence,
     work: async (name, data, isLastTry) => {
       const job = clipJobSchema.safeParse(data);
-      if (!job.success) return refuse('no job of this program');
-      if (nameClipJob(job.data) !== name) return refuse('the worker is of another version of the program');
-      if (!(await isInPlace(job.data, place.folders)))
-        return refuse('it does not lie in the folders of the worker');
-      return doJob(job.data, place, isLastTry);
+      const misfit = job.success ? await findMisfit(name, job.data, folders) : 'no job of this program';
+      if (job.success && misfit === null) return doJob(job.data, place, isLastTry);
+      const detail = misfit ?? '';
+      onUnfit(detail);
+      return isLastTry ? { problems: [{ code: 'analysis-failed', detail }] } : 'unfit';
     },
   });
 }
 
-function refuse(detail: string): ClipJobEnd {
-  return { problems: [{ code: 'analysis-failed', detail }] };
+async function findMisfit(name: string, job: ClipJob, folders: readonly string[]): Promise<string | null> {
+  if (nameClipJob(job) !== name) return 'the worker is of another version of the program';
+  return (await isInPlace(job, folders)) ? null : 'it does not lie in the folders of the worker';
 }
 
 /** Whether clip and evidence lie in one lesson folder below one of these, links resolved. */
@@ -63,9 +70,9 @@ async function doJob(
   job: ClipJob,
   { analysis, signal, onDone }: WorkPlace,
   isLastTry: boolean,
-): Promise<ClipJobEnd | null> {
+): Promise<ClipJobEnd | Undone> {
   const done = await analysis.run(buildTask(job), { signal });
-  if (signal.aborted) return null;
+  if (signal.aborted) return 'stopped';
   const problems = done.ok ? getProblems(done.value) : [done.problem];
   const passing = problems.find(({ code }) => PASSING.includes(code));
   if (passing && !isLastTry) throw new Error('detail' in passing ? passing.detail : passing.code);

@@ -1,7 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { parseActs } from '../../../src-core/app/parse-acts.ts';
 import { parseColumns } from '../../../src-core/app/parse-columns.ts';
-import { buildActs, type DecisionOptions } from '../../../src-core/cli/decision.ts';
+import {
+  buildActs,
+  type DecisionOptions,
+  refuseClashes,
+  type WayOptions,
+} from '../../../src-core/cli/decision.ts';
 import { toOneLine } from '../../../src-core/cli/one-line.ts';
 import { formatTable } from '../../../src-core/cli/table.ts';
 import { CLEAN, grade } from '../app/small-clips.ts';
@@ -39,6 +44,28 @@ describe('decisions as typed', () => {
       { met: false },
       { met: null },
     ]);
+  });
+
+  test('hold no two things of which one would be dropped', () => {
+    const typed: readonly [DecisionOptions & WayOptions, RegExp][] = [
+      [{ undo: true, clip: 'tA' }, /--undo goes without --clip/],
+      [{ list: '-', merge: 'other.jsonl' }, /--list goes without --merge/],
+      [{ redo: true, met: 'place' }, /--redo goes without --met/],
+      [{ second: 'Skerry', by: 'Ferrow', clip: 'tA' }, /leave --by out/],
+    ];
+    for (const [options, words] of typed) expect(() => refuseClashes(options)).toThrow(words);
+    for (const options of [
+      { undo: true, by: 'Ferrow' },
+      { second: 'Skerry', merge: 'a.jsonl' },
+      { clip: 'tA' },
+    ])
+      expect(() => refuseClashes(options)).not.toThrow();
+    for (const subject of [
+      { flag: 'missing:plum:1', clear: true },
+      { squad: 'teal', earns: 'care=2' },
+      { pupil: 'k-teal', attendance: 'absent' },
+    ])
+      expect(() => decide({ ...subject, note: 'seen' })).toThrow(/--note says nothing about a/);
   });
 
   test('about a squad, a pupil and a flag', () => {

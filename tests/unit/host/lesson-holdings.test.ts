@@ -1,4 +1,12 @@
-import { mkdirSync, readdirSync, readFileSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
+import {
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { deleteHoldings, listHoldings } from '../../../src-core/host/lesson-holdings.ts';
@@ -74,8 +82,55 @@ describe('what a lesson holds', () => {
     await deleteHoldings(folder, { scope: 'all', holdings, stamp });
     expect(listAll(folder)).toEqual(['deletions.jsonl', 'my notes.txt']);
     const log = readFileSync(path.join(folder, 'deletions.jsonl'), 'utf8');
-    expect(JSON.parse(log)).toEqual({ ...stamp, what: 'all', files: 9, bytes: 19 });
+    expect(parseDeletionLog(log)).toEqual([{ ...stamp, what: 'all', files: 9, bytes: 19 }]);
     expect(log).not.toMatch(/Teal|IMG|clips/);
+  });
+
+  test('can be deleted again where one file would not go: what the lesson is opened by stays until all else went', async () => {
+    const folder = makeLesson();
+    put(folder, 'print/squad-sheets.pdf');
+    const holdings = await listHoldings(folder, 'all');
+    // A file that cannot be deleted by anybody: meanwhile it has become a folder with something in it.
+    rmSync(path.join(folder, 'print/squad-sheets.pdf'));
+    put(folder, 'print/squad-sheets.pdf/inner');
+    const deletion = await deleteHoldings(folder, { scope: 'all', holdings, stamp });
+    expect(deletion.problems).toMatchObject([{ path: 'print/squad-sheets.pdf' }]);
+    expect(listAll(folder)).toEqual(expect.arrayContaining(['plan.json', 'roster.csv']));
+    expect(listAll(folder)).not.toContain('marks.jsonl');
+    const rest = await listHoldings(folder, 'all');
+    const later = { ...stamp, at: '2025-08-01T09:05:00.000Z' };
+    expect((await deleteHoldings(folder, { scope: 'all', holdings: rest, stamp: later })).problems).toEqual(
+      [],
+    );
+    expect(listAll(folder)).toEqual(['deletions.jsonl', 'my notes.txt']);
+  });
+
+  test('is not deleted where that cannot be logged', async () => {
+    const folder = makeLesson();
+    const holdings = await listHoldings(folder, 'all');
+    mkdirSync(path.join(folder, 'deletions.jsonl'));
+    const deletion = await deleteHoldings(folder, { scope: 'all', holdings, stamp });
+    expect(deletion).toMatchObject({
+      files: 0,
+      problems: [{ code: 'is-a-folder', path: 'deletions.jsonl' }],
+    });
+    expect(listAll(folder)).toEqual(expect.arrayContaining(holdings.files.map((file) => file.path)));
+  });
+
+  test('is logged beside a line that was cut off, and as begun before anything goes', async () => {
+    const folder = makeLesson();
+    put(folder, 'deletions.jsonl', '{"at":"2025-07');
+    const holdings = await listHoldings(folder, 'films');
+    await deleteHoldings(folder, { scope: 'films', holdings, stamp });
+    const lines = readFileSync(path.join(folder, 'deletions.jsonl'), 'utf8').trim().split('\n');
+    expect(lines[0]).toBe('{"at":"2025-07');
+    const planned = { ...stamp, what: 'films', files: 5 };
+    expect(lines.slice(1).map((line) => JSON.parse(line))).toMatchObject([
+      { ...planned, isBegun: true },
+      planned,
+    ]);
+    expect(parseDeletionLog(lines.slice(0, 2).join('\n'))).toMatchObject([{ files: 5, isBegun: true }]);
+    expect(parseDeletionLog(lines.join('\n'))[0]).not.toHaveProperty('isBegun');
   });
 
   test('takes what was written from it along: sheets, records and paper have names on them', async () => {

@@ -35,6 +35,7 @@ export function LetGoSheet({
                 name="scope"
                 value={each}
                 checked={each === scope}
+                disabled={state === 'listing' || state === 'deleting'}
                 onChange={() => setScope(each)}
               />
               <span>
@@ -48,7 +49,7 @@ export function LetGoSheet({
       {clipsElsewhere !== null && <p className="pad read">{LOOK_AFTER.inPlace(clipsElsewhere)}</p>}
       {problems.length > 0 && (
         <StopNote
-          title={state === 'failed' ? LOOK_AFTER.failed : LOOK_AFTER.notAll}
+          title={holdings ? LOOK_AFTER.notKept : state === 'failed' ? LOOK_AFTER.failed : LOOK_AFTER.notAll}
           advice={problems.map((problem) => describeProblem(problem, step.names))}
         />
       )}

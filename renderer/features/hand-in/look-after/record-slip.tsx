@@ -10,8 +10,9 @@ import { RECORD } from '../../../text/english/pupil-record.ts';
 import { Button } from '../../../ui/button.tsx';
 import { FolderButton } from '../../../ui/folder-button.tsx';
 import { SlipDialog } from '../../../ui/slip-dialog.tsx';
+import { useReplacing } from '../../../ui/use-replacing.ts';
 
-type Record = CallOutput<'readPupilRecord'>;
+type PupilRecord = CallOutput<'readPupilRecord'>;
 
 /** Everything that is held on one pupil, to be read, written for whoever may have it, and used as a list for deleting. */
 export function RecordSlip({
@@ -22,10 +23,11 @@ export function RecordSlip({
   names,
   onClose,
 }: StepProps & { readonly pupil: Pupil; readonly onClose: () => void }) {
-  const [record, setRecord] = useState<Record | null>(null);
+  const [record, setRecord] = useState<PupilRecord | null>(null);
   const [into, setInto] = useState<FolderRef | null>(null);
   const [path, setPath] = useState<string | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const { isThere, note } = useReplacing(`${into?.token ?? ''}/${record?.fileName ?? ''}`);
   const { client } = desk;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another revision is another record
   useEffect(() => {
@@ -43,10 +45,15 @@ export function RecordSlip({
       pupil: pupil.id,
       ...order,
     });
+    note(reply.problems);
     setProblems(reply.problems);
     setPath(reply.ok ? reply.value.path : null);
   };
-  const isThere = problems.some(({ code }) => code === 'file-exists');
+  const choose = (folder: FolderRef) => {
+    setInto(folder);
+    setProblems([]);
+    setPath(null);
+  };
   return (
     <SlipDialog title={LOOK_AFTER.recordOf(`${pupil.given} ${pupil.family}`)} onClose={onClose}>
       <p className="cap">{RECORD.readFirst}</p>
@@ -67,7 +74,7 @@ export function RecordSlip({
         <Button look="ink" isDisabled={!record} onPress={() => void write(isThere)}>
           {isThere ? LOOK_AFTER.replace : LOOK_AFTER.writeRecord}
         </Button>
-        <FolderButton {...{ client, deskView }} purpose="hand-in" onChoose={setInto}>
+        <FolderButton {...{ client, deskView }} purpose="hand-in" onChoose={choose}>
           {LOOK_AFTER.otherFolder}
         </FolderButton>
       </div>

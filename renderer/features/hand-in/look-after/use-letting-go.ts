@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Problem } from '../../../../src-core/contract/problem.ts';
 import type { Reply } from '../../../../src-core/contract/reply.ts';
 import type { HoldingScope, Holdings } from '../../../../src-core/lesson-file/deletion-log.ts';
@@ -19,7 +19,7 @@ export interface LettingGo {
   readonly problems: readonly Problem[];
   readonly list: () => Promise<void>;
   readonly letGo: () => Promise<void>;
-  /** Puts the list away; watching, which stood still for it, goes on. */
+  /** Puts the list away; reading and watching, which stood still for it, go on. */
   readonly leave: () => void;
 }
 
@@ -33,52 +33,86 @@ const MOST_TRIES = 140;
 const IDLE: State = { holdings: null, state: 'idle', done: null, problems: [] };
 
 /** Lists what would go and deletes it once it was looked at; `onDeleted` is told of films that went. */
-export function useLettingGo({ desk, state: lessonState }: StepProps, onDeleted: () => void): LettingGo {
+export function useLettingGo({ desk }: StepProps, onDeleted: () => void): LettingGo {
   const { client, lesson } = desk;
   const [scope, setScope] = useState<HoldingScope>('films');
   const [now, setNow] = useState<State>(IDLE);
+  const standstill = useStandstill(desk);
+  const end = (next: State) => {
+    setNow(next);
+    standstill.end();
+  };
   return {
     ...now,
     scope,
     setScope: (next) => {
       setScope(next);
-      setNow(IDLE);
+      end(IDLE);
     },
     list: async () => {
       setNow({ ...IDLE, state: 'listing' });
-      // What is watched leaves files as it goes: the list would not hold.
-      lessonState.watching?.stop();
-      lessonState.reading?.stop();
-      const reply = await askOnceIdle(() => client.request('readHoldings', { lesson, scope }));
+      standstill.begin();
+      const ask = () => client.request('readHoldings', { lesson, scope });
+      const reply = await askOnceIdle(ask, standstill.isOn);
       const { problems } = reply;
-      if (reply.ok) setNow({ ...IDLE, holdings: reply.value.holdings });
-      else setNow({ ...IDLE, state: 'failed', problems });
+      if (reply.ok) setNow({ ...IDLE, holdings: reply.value.holdings, problems });
+      else end({ ...IDLE, state: 'failed', problems });
     },
     letGo: async () => {
       if (!now.holdings) return;
       setNow({ ...now, state: 'deleting' });
       const { code } = now.holdings;
       const who = readPreferences().who || 'teacher';
-      const reply = await askOnceIdle(() => client.request('deleteHoldings', { lesson, who, scope, code }));
-      if (!reply.ok) return setNow({ ...IDLE, state: 'failed', problems: reply.problems });
+      const ask = () => client.request('deleteHoldings', { lesson, who, scope, code });
+      const reply = await askOnceIdle(ask, standstill.isOn);
+      if (!reply.ok) return end({ ...IDLE, state: 'failed', problems: reply.problems });
       const { files, bytes, isGone } = reply.value;
-      setNow({ ...IDLE, state: 'deleted', done: { files, bytes }, problems: reply.problems });
-      if (isGone) await leaveLesson(desk);
-      else onDeleted();
+      if (isGone) return leaveLesson(desk);
+      end({ ...IDLE, state: 'deleted', done: { files, bytes }, problems: reply.problems });
+      onDeleted();
     },
-    leave: () => {
-      setNow(IDLE);
-      if (readPreferences().isWatchingByItself) void desk.watchClips();
-    },
+    leave: () => end(IDLE),
   };
 }
 
-/** What was told to stop may take a while to end: asks again for as long as that may last. */
+interface Standstill {
+  readonly begin: () => void;
+  readonly isOn: () => boolean;
+  /** Reads on and watches on as before; nothing where it was not begun. */
+  readonly end: () => void;
+}
+
+/** What reads and watches leaves files as it goes, and a list would not hold: all of it stands still, and goes on after. */
+function useStandstill(desk: StepProps['desk']): Standstill {
+  const isOn = useRef(false);
+  const end = () => {
+    if (!isOn.current) return;
+    isOn.current = false;
+    if (desk.getState().view.reading.state !== 'read') void desk.readClips();
+    else if (readPreferences().isWatchingByItself) void desk.watchClips();
+  };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it ends with the sheet, and only then
+  useEffect(() => end, []);
+  return {
+    begin: () => {
+      isOn.current = true;
+      const { watching, reading } = desk.getState();
+      watching?.stop();
+      reading?.stop();
+    },
+    isOn: () => isOn.current,
+    end,
+  };
+}
+
+/** What was told to stop may take a while to end: asks again for as long as that may last and is wanted. */
 async function askOnceIdle<Name extends 'readHoldings' | 'deleteHoldings'>(
   ask: () => Promise<Reply<Name>>,
+  isWanted: () => boolean,
 ): Promise<Reply<Name>> {
   let reply = await ask();
-  for (let at = 0; at < MOST_TRIES && reply.problems.some(({ code }) => code === 'lesson-busy'); at += 1) {
+  const isBusy = () => reply.problems.some(({ code }) => code === 'lesson-busy');
+  for (let at = 0; at < MOST_TRIES && isBusy() && isWanted(); at += 1) {
     await new Promise((resolve) => setTimeout(resolve, RETRY_MS));
     reply = await ask();
   }

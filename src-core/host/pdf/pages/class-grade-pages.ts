@@ -2,8 +2,9 @@ import { GRADES, wordFlagCount, wordRule } from '../../../../renderer/text/engli
 import { points, SCORES } from '../../../../renderer/text/english/scores.ts';
 import type { ClassGrades, ClassLine, PupilLine } from '../../../printing/grade-pages.ts';
 import type { RouteWalk } from '../../../printing/route-walk.ts';
+import { measureHeight } from '../fit-text.ts';
 import { type Block, flowPages, type Section } from '../flow.ts';
-import { BLOCK, type Layout, type Mark, ours, rule, text, type } from '../marks.ts';
+import { BLOCK, type Box, type Layout, type Mark, ours, rule, SMALLEST_TYPE, text, type } from '../marks.ts';
 import { GRADES_BOTTOM, GRADES_TOP, layOutGradeFoot, layOutGradeHead } from './grade-head.ts';
 import { buildSignature } from './signature.ts';
 
@@ -66,9 +67,14 @@ function buildSquadBlock(line: ClassLine): Block {
       const middle = top + (inner - 10.5) / 2;
       return [
         { kind: 'bib', box: { x: 0, y: middle + 1, w: 7, h: 8.4 }, squad: line.squad },
-        text({ x: 9, y: middle, w: 33, h: 6.2 }, line.squad.name, type('serif', 12, 2.5, 1.1), {
-          stand: 'middle',
-        }),
+        text(
+          { x: 9, y: middle, w: 33, h: 6.2 },
+          line.squad.name,
+          type('serif', 12, SMALLEST_TYPE.teacher, 1.1),
+          {
+            stand: 'middle',
+          },
+        ),
         text(
           { x: 9, y: middle + 6.2, w: 33, h: 4 },
           ours(wordFlagCount(line.flags)),
@@ -86,7 +92,7 @@ function layOutSquadMarks({ score }: ClassLine, box: { readonly y: number; reado
   const { sum, percent, scale, criteria, slots } = score;
   const isInk =
     criteria.every(({ decided }) => decided !== null) && slots.every(({ clip }) => clip?.confirmed !== false);
-  const setting = type(isInk ? 'sans' : 'serif-italic', 10, 4, 1.1);
+  const setting = type(isInk ? 'sans' : 'serif-italic', 10, SMALLEST_TYPE.teacher, 1.1);
   const right = { align: 'right', stand: 'middle' } as const;
   const squadPoints = criteria.reduce((total, { decided }) => total + (decided ?? 0), 0);
   return [
@@ -124,7 +130,7 @@ function buildWalk({ expected, walked }: RouteWalk): Block {
     h: SIDE,
   });
   const letter = (code: string, box: ReturnType<typeof place>) =>
-    text(box, ours(code), type('serif', 9.5, 5), { align: 'centre', stand: 'middle' });
+    text(box, ours(code), type('serif', 9.5, SMALLEST_TYPE.teacher), { align: 'centre', stand: 'middle' });
   return {
     h: lines * (lineHeight + 1) - 1,
     lay: (y) => [
@@ -170,19 +176,35 @@ function buildPupilBlocks(pupils: readonly PupilLine[]): readonly Block[] {
   const lines = Math.ceil(pupils.length / 2);
   return Array.from({ length: lines }, (_, at): Block => {
     const pair = [pupils[at], pupils[at + lines]];
+    const h = Math.max(ROW, ...pair.map((line) => (line ? measurePupil(line) : 0)));
     return {
-      h: ROW,
-      lay: (y) => pair.flatMap((line, half) => (line ? layOutPupil(line, half * (HALF + HALF_GAP), y) : [])),
+      h,
+      lay: (y) =>
+        pair.flatMap((line, half) =>
+          line ? layOutPupil(line, { x: half * (HALF + HALF_GAP), y, w: HALF, h }) : [],
+        ),
     };
   });
 }
 
-function layOutPupil({ name, squad, score }: PupilLine, x: number, y: number): Mark[] {
+const NAME = type('sans-bold', 9, SMALLEST_TYPE.teacher, 1.05);
+const SQUAD = type('sans', 8.5, SMALLEST_TYPE.teacher, 1.05);
+const NAME_WIDTH = 35;
+const SQUAD_WIDTH = 22;
+
+function measurePupil({ name, squad }: PupilLine): number {
+  return (
+    Math.max(measureHeight(name.text, NAME_WIDTH, NAME), measureHeight(squad.text, SQUAD_WIDTH, SQUAD)) + 0.3
+  );
+}
+
+function layOutPupil({ name, squad, score }: PupilLine, box: Box): Mark[] {
   const { sum, percent, scale, state } = score;
-  const h = ROW - 0.3;
+  const { x, y } = box;
+  const h = box.h - 0.3;
   const middle = { stand: 'middle' } as const;
   const right = { align: 'right', stand: 'middle' } as const;
-  const setting = type(state === 'confirmed' ? 'sans' : 'serif-italic', 9, 4, 1.05);
+  const setting = type(state === 'confirmed' ? 'sans' : 'serif-italic', 9, SMALLEST_TYPE.teacher, 1.05);
   const why = state === 'absent' || state === 'excused' ? GRADES.noMark[state] : SCORES.none;
   const marks = sum
     ? [
@@ -211,9 +233,9 @@ function layOutPupil({ name, squad, score }: PupilLine, x: number, y: number): M
       ]
     : [text({ x: x + PUPIL_EDGES.points - 15, y, w: 15, h }, ours(why), type('sans', 8, 6, 1.05), right)];
   return [
-    text({ x, y, w: 35, h }, name, type('sans-bold', 9, 3, 1.05), middle),
-    text({ x: x + 36, y, w: 22, h }, squad, type('sans', 8.5, 2.5, 1.05), middle),
+    text({ x, y, w: NAME_WIDTH, h }, name, NAME, middle),
+    text({ x: x + 36, y, w: SQUAD_WIDTH, h }, squad, SQUAD, middle),
     ...marks,
-    rule(x, y + ROW - 0.2, HALF, 0.12),
+    rule(x, y + box.h - 0.2, HALF, 0.12),
   ];
 }

@@ -4,12 +4,12 @@ import type { Names } from '../../../../renderer/text/names.ts';
 import type { SquadGrades } from '../../../printing/grade-pages.ts';
 import { measureHeight } from '../fit-text.ts';
 import type { Block } from '../flow.ts';
-import { BLOCK, ours, rule, text, type } from '../marks.ts';
+import { BLOCK, ours, rule, SMALLEST_TYPE, text, type } from '../marks.ts';
 
 const WHAT = type('sans', 8.5, 6, 1.15);
 const OPEN = type('sans-bold', 8.5, 6, 1.15);
 const NAME = type('sans-bold', 8.5, 7, 1.15);
-const CLIP = type('sans', 7.5, 4, 1.15);
+const CLIP = type('sans', 7.5, SMALLEST_TYPE.teacher, 1.15);
 
 /** Columns in millimetres: which flag on which clip, what it says, how it was settled. */
 const COLUMNS = { name: { x: 0, w: 36 }, what: { x: 38, w: 90 }, settled: { x: 131, w: 59 } } as const;

@@ -1,7 +1,7 @@
 import { GRADES, wordDay, wordState } from '../../../../renderer/text/english/grade-paper.ts';
 import type { SheetHead } from '../../../printing/grade-pages.ts';
 import type { PaperSquad } from '../../../printing/paper-pinnie.ts';
-import { BLOCK, type Mark, ours, rule, text, type } from '../marks.ts';
+import { BLOCK, type Mark, ours, rule, SMALLEST_TYPE, text, type } from '../marks.ts';
 
 /** Where a grade sheet goes on under its head, in millimetres. */
 export const GRADES_TOP = 24;
@@ -18,7 +18,7 @@ export function layOutGradeHead(head: SheetHead, squad: PaperSquad | null): Mark
   const where = { text: `${head.school.text}, ${head.lesson.text}, ${day}`, field: head.lesson.field };
   const at = squad ? 12 : 0;
   return [
-    text({ x: 0, y: 0, w: 126, h: 6 }, where, type('sans', 10, 3.5, 1.1), middle),
+    text({ x: 0, y: 0, w: 126, h: 6 }, where, type('sans', 10, SMALLEST_TYPE.teacher, 1.1), middle),
     ...(squad ? [{ kind: 'bib', box: { x: 0, y: 7.5, w: 9.5, h: 11.4 }, squad } as const] : []),
     text(
       { x: at, y: 7, w: 126 - at, h: 12.5 },
@@ -46,7 +46,7 @@ export function layOutGradeFoot(of: string, page: number, pages: number): Mark[]
     text(
       { x: 130, y: 255, w: 60, h: 4 },
       { text: GRADES.page(of, page, pages), field: '' },
-      type('sans', 7.5, 2.5, 1.05),
+      type('sans', 7.5, SMALLEST_TYPE.teacher, 1.05),
       {
         align: 'right',
         stand: 'bottom',

@@ -5,7 +5,7 @@ import type { GradeRow, PaperAnswer } from '../../../printing/grade-rows.ts';
 import type { Said } from '../../../printing/said.ts';
 import { measureHeight } from '../fit-text.ts';
 import type { Block } from '../flow.ts';
-import { BLOCK, type Box, type Mark, ours, rule, text, type } from '../marks.ts';
+import { BLOCK, type Box, type Mark, ours, rule, SMALLEST_TYPE, text, type } from '../marks.ts';
 import type { ClipPictures } from '../retouch-stills.ts';
 
 /** How the lines of one squad's page are laid out. */
@@ -35,7 +35,7 @@ const PADDING = 0.8;
 const STILL_AREA = 96;
 
 const PLACE = type('serif', 10, 5.5, 1.1);
-const SMALL = type('sans', 7.5, 5, 1.15);
+const SMALL = type('sans', 7.5, SMALLEST_TYPE.teacher, 1.15);
 const NOTE = type('sans', 8, 6, 1.2);
 
 /** One line of a squad's page. */
@@ -119,10 +119,15 @@ function layOutIdentity(row: GradeRow, lines: readonly Line[], { y, h }: Pick<Bo
     ...(row.role === 'no-clip'
       ? ([
           { kind: 'frame', box: plate, lineMm: 0.35, cutMm: 0, isDashed: true },
-          text({ ...plate, x: plate.x + 0.6, w: PLATE - 1.2 }, ours(code), type('serif', 13, 5), {
-            align: 'centre',
-            stand: 'middle',
-          }),
+          text(
+            { ...plate, x: plate.x + 0.6, w: PLATE - 1.2 },
+            ours(code),
+            type('serif', 13, SMALLEST_TYPE.teacher),
+            {
+              align: 'centre',
+              stand: 'middle',
+            },
+          ),
         ] as const)
       : ([{ kind: 'plate', box: plate, letter: code, cutMm: 0 }] as const)),
     ...lines.map(({ said, setting, h: lineHeight }) => {
@@ -154,7 +159,7 @@ function layOutStills({ strip }: GradeRow, { pictures, scale }: RowStyle, width:
           ? []
           : ([
               { kind: 'paper', box: label },
-              text(label, ours(String(number)), type('sans-bold', 5.5, 4), {
+              text(label, ours(String(number)), type('sans-bold', 5.5, SMALLEST_TYPE.teacher), {
                 align: 'centre',
                 stand: 'middle',
               }),

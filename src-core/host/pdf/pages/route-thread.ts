@@ -12,24 +12,39 @@ const SIDE = 3.7;
 /** Where threads begin and end. */
 const [FROM_X, TO_X] = [10, 30] as const;
 
-/** The route down the left, the clips in the order filmed down the right, a thread from each slot to its clip. */
-export function buildRouteThreads({ expected, walked }: RouteWalk, plan: Plan): Block {
-  const stops = Math.max(expected.length, walked.length);
+/** Stops that one page takes under its head; more go on on the next. */
+const STOPS_A_BLOCK = 50;
+
+/**
+ * The route down the left, the clips in the order filmed down the right, a thread from each slot to its clip. One block,
+ * or several where one page does not take them: a clip whose slot stands in another block says which.
+ */
+export function buildRouteThreads(walk: RouteWalk, plan: Plan): readonly Block[] {
+  const stops = Math.max(walk.expected.length, walk.walked.length);
+  const blocks = Math.max(1, Math.ceil(stops / STOPS_A_BLOCK));
+  return Array.from({ length: blocks }, (_, at) => buildThreadBlock(walk, at * STOPS_A_BLOCK, plan));
+}
+
+function buildThreadBlock({ expected, walked }: RouteWalk, first: number, plan: Plan): Block {
+  const last = first + STOPS_A_BLOCK;
+  const [slots, clips] = [expected.slice(first, last), walked.slice(first, last)];
   return {
-    h: TITLE_HEIGHT + stops * STEP + 1,
+    h: TITLE_HEIGHT + Math.max(slots.length, clips.length) * STEP + 1,
     lay: (y) => {
       const getTop = (at: number) => y + TITLE_HEIGHT + at * STEP;
       return [
         text({ x: 0, y, w: 60, h: TITLE_HEIGHT - 1 }, ours(GRADES.walk), type('serif', 12), {
           stand: 'middle',
         }),
-        ...expected.flatMap((stop, slot) => layOutStop(stop, slot, getTop(slot))),
-        ...walked.flatMap((stop, at): Mark[] => [
-          ...layOutWalked(stop, getTop(at), plan),
-          ...(stop.slot === null
-            ? []
-            : [layOutThread(stop.slot, at, { y: getTop(0), isBroken: stop.isBroken })]),
-        ]),
+        ...slots.flatMap((stop, at) => layOutStop(stop, first + at, getTop(at))),
+        ...clips.flatMap((stop, at): Mark[] => {
+          const { slot, isBroken } = stop;
+          const isHere = slot !== null && slot >= first && slot < last;
+          return [
+            ...layOutWalked(stop, getTop(at), { plan, isFar: slot !== null && !isHere }),
+            ...(isHere ? [layOutThread(slot - first, at, { y: getTop(0), isBroken })] : []),
+          ];
+        }),
       ];
     },
   };
@@ -50,7 +65,11 @@ function layOutStop({ station, hasClip }: RouteWalk['expected'][number], slot: n
   ];
 }
 
-function layOutWalked(stop: RouteWalk['walked'][number], y: number, plan: Plan): Mark[] {
+function layOutWalked(
+  stop: RouteWalk['walked'][number],
+  y: number,
+  { plan, isFar }: { readonly plan: Plan; readonly isFar: boolean },
+): Mark[] {
   const { station, slot, isBroken, startMs } = stop;
   const bar = { x: TO_X, y: y + 0.7, w: slot === null ? 1 : 1.2, h: STEP - 1.4 };
   const time = startMs === null ? GRADES.noTime : wordTime(startMs, plan);
@@ -65,6 +84,16 @@ function layOutWalked(stop: RouteWalk['walked'][number], y: number, plan: Plan):
       MIDDLE,
     ),
     text({ x: TO_X + 10, y, w: 13, h: STEP }, ours(time), type('sans', 8), MIDDLE),
+    ...(isFar
+      ? [
+          text(
+            { x: TO_X + 29, y, w: 20, h: STEP },
+            ours(GRADES.rowSlot(slot, null, false)),
+            type('sans', 8),
+            MIDDLE,
+          ),
+        ]
+      : []),
     ...(isBroken
       ? [
           {

@@ -3,7 +3,7 @@ import { nameSlipSquad, SLIP, type SlipWords, wordSlip } from '../../../../rende
 import type { Plan } from '../../../lesson/plan.ts';
 import type { Said } from '../../../printing/said.ts';
 import type { PaperSlip, SlipPages } from '../../../printing/slip-pages.ts';
-import { BLOCK, type Box, type Layout, type Mark, ours, rule, text, type } from '../marks.ts';
+import { BLOCK, type Box, type Layout, type Mark, ours, rule, SMALLEST_TYPE, text, type } from '../marks.ts';
 import { fitList, type ListItem, layOutList } from '../text-list.ts';
 
 /** Slips a page, the most first: all pages of a print have as many, so that a stack of them can be cut at once. */
@@ -106,8 +106,8 @@ function layOutSlipHead({ squad, pupil }: WordedSlip, heading: Said, y: number):
   return [
     { kind: 'bib', box: { x: 0, y, w: 9, h: 10.8 }, squad },
     text({ x: 13, y, w: 97, h: 11 }, pupil ?? own, type('serif', 22, 8, 1.1), { stand: 'middle' }),
-    text({ x: 112, y, w: 78, h: 5.5 }, own, type('sans-bold', 11, 3.5, 1.1), right),
-    text({ x: 112, y: y + 5.5, w: 78, h: 5.5 }, heading, type('sans', 10, 3, 1.1), right),
+    text({ x: 112, y, w: 78, h: 5.5 }, own, type('sans-bold', 11, SMALLEST_TYPE.pupil, 1.1), right),
+    text({ x: 112, y: y + 5.5, w: 78, h: 5.5 }, heading, type('sans', 10, SMALLEST_TYPE.pupil, 1.1), right),
     rule(0, y + 12, BLOCK.w, 0.5),
   ];
 }
@@ -158,7 +158,9 @@ function layOutSquadSlip(slip: WordedSlip, { heading }: SlipPages): Layout {
     marks: [
       { kind: 'bib', box: { x: 0, y: 1, w: 30, h: 36 }, squad },
       text({ x: 38, y: 0, w: 152, h: 24 }, name, type('serif', 40, 14, 1.1), { stand: 'middle' }),
-      text({ x: 38, y: 26, w: 152, h: 9 }, heading, type('sans', 15, 6), { stand: 'middle' }),
+      text({ x: 38, y: 26, w: 152, h: 9 }, heading, type('sans', 15, SMALLEST_TYPE.pupil), {
+        stand: 'middle',
+      }),
       rule(0, 42, BLOCK.w, 1.1),
       ...parts,
       ...layOutWaiting(slip, { x: 0, y: 249, w: BLOCK.w, h: 9 }, 14),

@@ -11,7 +11,7 @@ import type { Plan } from '../../../lesson/plan.ts';
 import type { PupilLine, SquadGrades } from '../../../printing/grade-pages.ts';
 import { measureHeight } from '../fit-text.ts';
 import { type Block, flowPages, type Section } from '../flow.ts';
-import { BLOCK, type Layout, type Mark, ours, rule, text, type } from '../marks.ts';
+import { BLOCK, type Layout, type Mark, ours, rule, SMALLEST_TYPE, text, type } from '../marks.ts';
 import type { ClipPictures } from '../retouch-stills.ts';
 import { listFlags } from './flag-list.ts';
 import { GRADES_BOTTOM, GRADES_TOP, layOutGradeFoot, layOutGradeHead } from './grade-head.ts';
@@ -52,7 +52,7 @@ function listSections(page: SquadGrades, style: GradeStyle & { readonly scale: n
   const row = { plan, pictures, scale, isListTold: page.isOnList };
   return [
     { head: buildRowsHead(page), blocks: page.rows.map((one) => buildRowBlock(one, row)) },
-    { head: null, blocks: [buildBottom(page, plan)] },
+    ...listBottom(page, plan),
     { head: page.flags.length === 0 ? null : buildTitle(GRADES.flags), blocks: listFlags(page, names) },
     { head: null, blocks: [buildSignature(listFootnotes(page))] },
   ];
@@ -123,10 +123,22 @@ const TABLE_WIDTH = BLOCK.w - TABLE_X;
 const MARK_COLUMNS = { points: 152, percent: 167, scale: 178 } as const;
 const NAME_WIDTH = MARK_COLUMNS.points - TABLE_X - 2;
 
-/** Route and walk at the left; the squad's own marks and its pupils' at the right. */
-function buildBottom(page: SquadGrades, plan: Plan): Block {
-  const threads = buildRouteThreads(page.walk, plan);
-  const table = [buildTableHead(page), ...page.pupils.map(buildPupilBlock)];
+/** Route and walk at the left, the squad's marks and its pupils' at the right; one after the other where no page takes both. */
+function listBottom(page: SquadGrades, plan: Plan): readonly Section[] {
+  const [threads, ...more] = buildRouteThreads(page.walk, plan);
+  const head = buildTableHead(page);
+  const pupils = page.pupils.map(buildPupilBlock);
+  const table = [head, ...pupils];
+  const h = table.reduce((sum, block) => sum + block.h, 0) + 3;
+  if (!threads || more.length > 0 || Math.max(threads.h + 3, h) > FRAME.bottom - FRAME.top)
+    return [
+      { head: null, blocks: [...(threads ? [threads] : []), ...more] },
+      { head, blocks: pupils },
+    ];
+  return [{ head: null, blocks: [standBeside(threads, table)] }];
+}
+
+function standBeside(threads: Block, table: readonly Block[]): Block {
   const h = table.reduce((sum, block) => sum + block.h, 0);
   return {
     h: Math.max(threads.h, h) + 3,
@@ -162,8 +174,8 @@ function buildTableHead(page: SquadGrades): Block {
   };
 }
 
-const NAME = type('sans-bold', 9, 5, 1.1);
-const REMARK = type('sans', 8, 5, 1.15);
+const NAME = type('sans-bold', 9, SMALLEST_TYPE.teacher, 1.1);
+const REMARK = type('sans', 8, SMALLEST_TYPE.teacher, 1.15);
 
 function buildPupilBlock({ name, score }: PupilLine): Block {
   const remark = { text: wordPupil(score), field: name.field };
@@ -188,7 +200,7 @@ function layOutMark(
   { y, h }: { readonly y: number; readonly h: number },
 ): Mark[] {
   if (!sum) return [];
-  const setting = type(state === 'confirmed' ? 'sans' : 'serif-italic', 9, 4, 1.1);
+  const setting = type(state === 'confirmed' ? 'sans' : 'serif-italic', 9, SMALLEST_TYPE.teacher, 1.1);
   const right = { align: 'right', stand: 'middle' } as const;
   return [
     text({ x: MARK_COLUMNS.points, y, w: 14, h }, ours(SCORES.sumOf(sum.points, sum.max)), setting, right),

@@ -6,8 +6,10 @@ import { TABLES } from '../../../../src-core/gradebook/oneroster/tables.ts';
 import { getSafeText } from '../../../../src-core/gradebook/oneroster/write-tables.ts';
 import type { JournalDecision } from '../../../../src-core/marking/journal-event.ts';
 import { scoreLesson } from '../../../../src-core/marking/points.ts';
+import { replayJournal } from '../../../../src-core/marking/replay.ts';
 import type { ScoreInput } from '../../../../src-core/marking/score-input.ts';
 import {
+  buildEvents,
   buildHarbourPlan,
   buildInput,
   buildPupil,
@@ -15,6 +17,7 @@ import {
   decide,
   G_FLAG,
   PLUM_SLOTS,
+  UNDECIDED,
 } from '../../marking/harbour.ts';
 import { buildSchoolSet, toBundle } from './school.ts';
 
@@ -108,7 +111,8 @@ describe('marks as a OneRoster set', () => {
           ? { ...slot, clip: null, startMs: null, position: null, orderFlag: null }
           : slot,
       );
-    const none = build('1.2', { squads: [{ squad: 'plum', slots: without('ABCDEFG') }], flags: [] });
+    const nothing = { squads: [{ squad: 'plum', slots: without('ABCDEFG') }], flags: [] };
+    const none = build('1.2', { ...nothing, decisions: UNDECIDED });
     expect(pick(readTable(none, 'results'), 'scoreStatus', 'score')[0]).toEqual(['not submitted', '']);
     const some = build('1.2', { squads: [{ squad: 'plum', slots: without('B') }] });
     expect(pick(readTable(some, 'results'), 'scoreStatus', 'incomplete')[0]).toEqual([
@@ -116,6 +120,23 @@ describe('marks as a OneRoster set', () => {
       'true',
     ]);
     expect(pick(readTable(build('1.2'), 'results'), 'incomplete')[0]).toEqual(['false']);
+  });
+
+  test('hold the points that the teacher gave where no clip was handed in', () => {
+    const slots = PLUM_SLOTS.map((slot) => ({ ...slot, clip: null, startMs: null, position: null }));
+    const resultOf = (change: Partial<ScoreInput>) => {
+      const built = build('1.2', { squads: [{ squad: 'plum', slots }], flags: [], ...change });
+      return pick(readTable(built, 'results'), 'scoreStatus', 'score', 'missing')[0];
+    };
+    expect(resultOf({ decisions: decide() })).toEqual(['fully graded', '3', 'false']);
+    const shown: JournalDecision = {
+      kind: 'points-overridden',
+      of: { type: 'pupil', pupil: 'k-0412' },
+      change: { type: 'to', points: 0 },
+      reason: 'looked on',
+    };
+    const given = replayJournal(buildEvents([shown])).decisions;
+    expect(resultOf({ decisions: given })).toEqual(['partially graded', '0', 'false']);
   });
 
   test('belong to the narrowest session of the lesson’s day and to a category of their own where the school has none', () => {

@@ -51,6 +51,14 @@ describe('a lesson’s figures', () => {
     expect(await getState(place)).toBe('stale');
   });
 
+  test('are shown, and why they were not kept, where they cannot be written', async () => {
+    const place = makeLesson();
+    mkdirSync(path.join(place.folder, 'summary.json'));
+    const { summaries, problems } = await refreshSummaries(await gatherSummaries([place]), job);
+    expect(summaries).toMatchObject([{ clips: 1 }]);
+    expect(problems).toMatchObject([{ path: path.join(place.folder, 'summary.json') }]);
+  });
+
   test('stand as they were when the films have gone, for no grading could give them again', async () => {
     const place = makeLesson();
     await makeSummary(place, job);
