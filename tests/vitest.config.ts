@@ -1,26 +1,28 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
-const setupFiles = ['fail-on-console', 'fail-on-other-host'].map((name) =>
-  fileURLToPath(new URL(`./setup/${name}.ts`, import.meta.url)),
-);
+const setup = (name: string) => fileURLToPath(new URL(`./setup/${name}.ts`, import.meta.url));
+
+const setupFiles = ['fail-on-console', 'fail-on-other-host'].map(setup);
+
+const CORES = availableParallelism();
 
 /** Films, spawns and waits: time enough for a busy machine, for how quick things are is for the bench to say. */
 const patient = {
   setupFiles,
-  globalSetup: [fileURLToPath(new URL('./setup/film-demo.ts', import.meta.url))],
   testTimeout: 300_000,
   hookTimeout: 300_000,
   expect: { poll: { timeout: 60_000 } },
 };
 
 // Four projects: `architecture` reads the source, `unit` is everything quick, `app` runs whole programs on real films,
-// `window` drives a browser. `window` comes last and one file at a time, so that its pages have the machine to themselves.
+// `window` drives a browser. `window` comes last and with half the machine's cores, so that its pages do not starve.
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   cacheDir: 'node_modules/.cache/vite',
   test: {
-    maxWorkers: 2,
+    maxWorkers: Math.max(2, CORES),
     passWithNoTests: true,
     projects: [
       {
@@ -47,6 +49,7 @@ export default defineConfig({
         test: {
           ...patient,
           name: 'app',
+          globalSetup: [setup('grade-demo')],
           include: ['tests/app/**/*.test.ts'],
           exclude: ['**/*.window.test.ts'],
           sequence: { groupOrder: 1 },
@@ -57,8 +60,9 @@ export default defineConfig({
         test: {
           ...patient,
           name: 'window',
+          globalSetup: [setup('film-demo')],
           include: ['tests/app/**/*.window.test.ts'],
-          maxWorkers: 1,
+          maxWorkers: Math.max(1, CORES >> 1),
           sequence: { groupOrder: 2 },
         },
       },

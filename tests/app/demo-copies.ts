@@ -1,13 +1,12 @@
 import { copyFile, link, mkdir, mkdtemp, readdir, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { afterAll, beforeAll } from 'vitest';
+import { afterAll, beforeAll, inject } from 'vitest';
 import { buildDemoLesson } from '../../fixtures/build-demo-lesson.ts';
-import { gradeFolder } from './grade-folder.ts';
 
 /** Copies of the demo lesson, each in a folder of its own. */
 export interface DemoCopies {
-  /** The lesson that is copied: graded once, so that its evidence is there. Not to be touched. */
+  /** The lesson that is copied, with the evidence of an earlier grading. Not to be touched. */
   readonly getBase: () => string;
   /**
    * A lesson to spoil. Its clips are the base's own files under a second name: rename and remove them at will, but
@@ -16,7 +15,7 @@ export interface DemoCopies {
   readonly copy: (options?: { readonly evidence?: boolean }) => Promise<string>;
 }
 
-/** Builds and grades the demo before the tests of a file, and removes everything after them. */
+/** Builds the demo before the tests of a file, and removes everything after them. */
 export function useDemoCopies(): DemoCopies {
   let parent = '';
   let count = 0;
@@ -24,7 +23,7 @@ export function useDemoCopies(): DemoCopies {
   beforeAll(async () => {
     parent = await mkdtemp(path.join(tmpdir(), 'routemark-copies-'));
     await buildDemoLesson(getBase());
-    await gradeFolder(getBase());
+    await linkFolder(path.join(inject('gradedDemo'), 'evidence'), path.join(getBase(), 'evidence'));
   });
   afterAll(() => rm(parent, { recursive: true, force: true }));
   return {
