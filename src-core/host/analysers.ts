@@ -97,6 +97,7 @@ export const stillsAnalyser = definePackedAnalyser<KeptStills, { atSeconds: numb
 
 const motionHead = z.strictObject({
   rateHz: z.number(),
+  fromSeconds: z.number(),
   width: z.int(),
   height: z.int(),
   columns: z.int(),

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { readMovement } from '../../../src-core/evidence/clip-movement.ts';
 import { findReps } from '../../../src-core/evidence/reps.ts';
 import type { RepsFinding } from '../../../src-core/evidence/reps-finding.ts';
 import type { MotionSeries } from '../../../src-core/signal/motion-series.ts';
@@ -128,6 +129,21 @@ describe('reps', () => {
   ])('of a clip that is cut %s are those of which most is seen', (_, from, to, wanted) => {
     const motion = makeMotion(ALONE, { cycleSeconds: 2, cycles: 6 });
     expect(findReps(cut(motion, from, to), { counting: 'cycle' }).count).toBe(wanted);
+  });
+
+  test('of a clip whose pictures begin late have the clip’s own times, in unison and trace too', () => {
+    const motion = makeMotion([{ columns: [1, 4] }, { columns: [12, 4] }], { cycleSeconds: 2, cycles: 6 });
+    const options = { reps: { counting: 'cycle' }, unison: { toleranceSeconds: 0.35 } } as const;
+    const [own, late] = [motion, { ...motion, fromSeconds: 3 }].map((one) => readMovement(one, options));
+    const shift = (times: readonly number[] = []) => times.map((at) => expect.closeTo(at + 3, 6));
+    expect(late?.reps.timesSeconds).toEqual(shift(own?.reps.timesSeconds));
+    expect(late?.reps.spanSeconds).toEqual(shift(own?.reps.spanSeconds ?? []));
+    expect(late?.unison?.lanes.map(({ reps }) => reps)).toEqual([6, 6]);
+    expect(late?.unison?.windows.map(({ fromSeconds }) => fromSeconds)).toEqual(
+      shift(own?.unison?.windows.map(({ fromSeconds }) => fromSeconds)),
+    );
+    expect(late?.reps.trace.signal.slice(45)).toEqual(own?.reps.trace.signal);
+    expect(late?.reps.trace.cycleSecondsAt.slice(45)).toEqual(own?.reps.trace.cycleSecondsAt);
   });
 
   test('that the tempo of the exercise rules out are not taken', () => {
