@@ -176,7 +176,7 @@ describe('no reps', () => {
     expect(finding.count).toBeNull();
     expect([finding.cycleSeconds, finding.spanSeconds]).toEqual([null, null]);
     expect([finding.timesSeconds, finding.repConfidences, finding.runs]).toEqual([[], [], []]);
-    expect(finding.confidence).toBeGreaterThanOrEqual(0.5);
+    expect(finding.confidence).toBeGreaterThan(0.9);
     expect(finding.trace.cycleSecondsAt.every((value) => value === 0)).toBe(true);
   });
 
