@@ -1,5 +1,7 @@
 import { measureAgreement } from '../signal/order-parameter.ts';
 
+// Set with the other thresholds of unison on filmed groups (the bench's first 128 scenes of seed 1), by how all came out.
+
 /** Order parameter above which a group has one common beat, whatever else its phases do. */
 const COMMON_BEAT = 0.42;
 /** How closely phases must keep to even distances: order parameter of the phases times the number of places. */

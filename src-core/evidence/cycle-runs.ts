@@ -15,6 +15,8 @@ export interface CycleRun {
   /** Whether the run begins or ends at rest within the clip; false where the clip itself begins or ends. */
   readonly startsAtRest: boolean;
   readonly endsAtRest: boolean;
+  /** Energy of the mean cycle where so many cycles of the run are done: least where the movement turns. */
+  readonly energyAt: (cycles: number) => number;
   /** When so many cycles of the run are done, in seconds of the clip; beyond its ends at its mean pace. */
   readonly secondsAt: (cycles: number) => Seconds;
 }
@@ -109,6 +111,13 @@ function warp(phase: number, shares: Float64Array): number {
   return whole + before + (place - bin) * ((shares[bin + 1] as number) - before);
 }
 
+/** The bin that a warped phase lies in. */
+function findBin(warped: number, shares: Float64Array): number {
+  const share = warped - Math.floor(warped);
+  const next = shares.findIndex((before) => before > share);
+  return next < 0 ? shares.length - 2 : Math.max(0, next - 1);
+}
+
 function measureRun(track: CycleTrack, shares: Float64Array, first: number, last: number): CycleRun {
   const { phases, gains } = track.path;
   let gained = 0;
@@ -123,10 +132,12 @@ function measureRun(track: CycleTrack, shares: Float64Array, first: number, last
   const to = phases[last] as number;
   // The first and the last frame stand for half a step more each.
   const half = last > first ? (0.5 * (to - from)) / (last - first) : 0;
+  const begin = warp(from - half, shares);
   return {
     first,
     last,
-    cycles: warp(to + half, shares) - warp(from - half, shares),
+    cycles: warp(to + half, shares) - begin,
+    energyAt: (cycles) => track.match.lengths[findBin(begin + cycles, shares)] ?? 0,
     secondsAt: buildClock(track, shares, first, last),
     explained: energy > 0 ? gained / energy : 0,
     score: score / Math.max(1, last - first + 1),

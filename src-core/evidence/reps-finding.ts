@@ -21,7 +21,7 @@ export interface RepRun {
   readonly confidences: readonly number[];
 }
 
-/** What the count rests on, one value a frame of the motion series, for drawing and for the lanes. */
+/** What the count rests on, `rateHz` values a second from the clip's beginning, for drawing. */
 export interface RepsTrace {
   readonly rateHz: number;
   /** Length of the full cycle under way at that frame, in seconds; 0 where there is none. */

@@ -40,8 +40,10 @@ export interface RepsRule {
 }
 
 /**
- * See each part for what its numbers mean. What set the later ones, on the filmed sweep unless said otherwise:
+ * See each part for what its numbers mean. What set them, on the filmed sweep (seed 1, and part of seed 2):
  *
+ * - `score`, `path`, `match`, `track`, `leastCycles`, `leastTravel`, `leastSpeed`, `leastOfSwing`, `fullCost`, `approach`:
+ *   chosen together, by how all scenes came out; no measurement stands behind any one of them alone.
  * - `leastExplained`: cycles read into getting up and down, or into a stroll, explain up to 0.27, those of an exercise 0.34
  *   and more even in poor light.
  * - `leastTrust`, `slowTrust`: clips without reps trust their best guess up to 0.5 at a second and 0.7 at 4 s, nine of ten of

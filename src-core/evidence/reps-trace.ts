@@ -4,20 +4,21 @@ import type { RepsStudy } from './study-reps.ts';
 
 /** What is drawn below a clip: the movement as a line, its cycles' lengths, and how well they agree. */
 export function buildRepsTrace(
-  { rateHz, frameCount }: MotionSeries,
+  { rateHz, fromSeconds, frameCount }: MotionSeries,
   study: Pick<RepsStudy, 'track' | 'signal'> | null,
   runs: readonly RepRun[],
 ): RepsTrace {
-  const strength = new Float32Array(frameCount);
-  const signal = new Float32Array(frameCount);
+  const first = Math.round(fromSeconds * rateHz);
+  const strength = new Float32Array(first + frameCount);
+  const signal = new Float32Array(first + frameCount);
   for (let frame = 0; frame < frameCount && study; frame++) {
     const place = frame / study.track.stride;
     const at = Math.floor(place);
-    strength[frame] = Math.min(1, Math.max(0, study.track.scores[at] ?? 0));
+    strength[first + frame] = Math.min(1, Math.max(0, study.track.scores[at] ?? 0));
     const here = study.signal[at] ?? 0;
-    signal[frame] = here + (place - at) * ((study.signal[at + 1] ?? here) - here);
+    signal[first + frame] = here + (place - at) * ((study.signal[at + 1] ?? here) - here);
   }
-  return { rateHz, cycleSecondsAt: layCycles(runs, rateHz, frameCount), strength, signal };
+  return { rateHz, cycleSecondsAt: layCycles(runs, rateHz, first + frameCount), strength, signal };
 }
 
 function layCycles(runs: readonly RepRun[], rateHz: number, frameCount: number): Float32Array {

@@ -19,7 +19,11 @@ export function findReps(
 ): RepsFinding {
   const study = studyReps(motion, options, rule);
   const durationSeconds = motion.frameCount / motion.rateHz;
-  const runs = study ? countRuns(study.track, study.runs, { durationSeconds, rule }) : [];
+  const counted = study ? countRuns(study.track, study.runs, { durationSeconds, rule }) : [];
+  const runs = counted.map((run) => ({
+    ...run,
+    boundariesSeconds: run.boundariesSeconds.map((at) => at + motion.fromSeconds),
+  }));
   const cycles = runs.reduce((sum, { confidences }) => sum + confidences.length, 0);
   if (!study || study.standing < 1 || cycles === 0) return denyReps(motion, study);
   return describeReps(motion, study, { runs, counting: options.counting });

@@ -10,7 +10,7 @@ export interface Moment {
   readonly excess: number;
 }
 
-/** Share of a lane's usual amplitude below which it stands and has no phase. */
+/** Share of a lane's usual amplitude below which it stands and has no phase. Set as those of `alternation.ts` were. */
 const MOVING_SHARE = 0.35;
 /** Windows hold three cycles where that is between these lengths. */
 const WINDOW_SECONDS = [5, 10] as const;

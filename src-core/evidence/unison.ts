@@ -23,7 +23,7 @@ const MAY_MISS = 1;
  * would pass any pair. Two that are each a sixth away stand to each other like neighbours in a round of three.
  */
 const TOGETHER_CYCLES = 1 / 6;
-/** Steadiness below which lanes at even distances in the cycle are there by accident. */
+/** Steadiness below which lanes at even distances in the cycle are there by accident; set as those of `alternation.ts` were. */
 const STEADY = 0.7;
 
 /** A lane with its motion read. */

@@ -97,6 +97,7 @@ export const stillsAnalyser = definePackedAnalyser<KeptStills, { atSeconds: numb
 
 const motionHead = z.strictObject({
   rateHz: z.number(),
+  fromSeconds: z.number(),
   width: z.int(),
   height: z.int(),
   columns: z.int(),
@@ -133,7 +134,7 @@ function viewAsBytes({ buffer, byteOffset, byteLength }: Float32Array): Uint8Arr
  * A movement as it is kept; the options it was read with are part of its entry's name. It is as old as the motion it was
  * read from, whose version stands before its own.
  */
-const MOVEMENT_VERSION = motionAnalyser.version * 1000 + 5;
+const MOVEMENT_VERSION = motionAnalyser.version * 1000 + 6;
 
 /** Reps, unison and camera motion under one set of options, such as `movement-3f9a12`. */
 export function defineMovementAnalyser(optionsKey: string) {

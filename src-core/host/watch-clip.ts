@@ -205,7 +205,7 @@ function takeLuma(
   { width, height, atSeconds, bytes }: DecodedPacket,
   rateHz: number,
 ): void {
-  gathered.motion ??= createMotionReader({ width, height, rateHz });
+  gathered.motion ??= createMotionReader({ width, height, rateHz, fromSeconds: atSeconds });
   gathered.print ??= createPrintReader(width, height);
   gathered.motion.push(bytes);
   const times = gathered.lumaSeconds;

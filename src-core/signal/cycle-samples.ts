@@ -22,7 +22,7 @@ export interface SampledRun {
 }
 
 /** Flow with the times of its frames: a motion series, or the fine part of one. */
-type TimedFlow = FlowPlanes & Pick<MotionSeries, 'rateHz' | 'frameCount'>;
+type TimedFlow = FlowPlanes & Pick<MotionSeries, 'rateHz' | 'fromSeconds' | 'frameCount'>;
 
 /**
  * Reads the motion of one run at `STEPS_PER_CYCLE` even steps a cycle, with `MARGIN_CYCLES` before and after; nothing
@@ -36,8 +36,8 @@ export function sampleRun(motion: TimedFlow, boundariesSeconds: readonly Seconds
   const v = new Float32Array(steps * cells);
   for (let step = 0; step < steps; step++) {
     // Flow at frame i is what moved between frames i - 1 and i, so frame i covers (i - 1, i] in units of frames.
-    const from = (edgesSeconds[step] ?? 0) * motion.rateHz;
-    const to = (edgesSeconds[step + 1] ?? 0) * motion.rateHz;
+    const from = ((edgesSeconds[step] ?? 0) - motion.fromSeconds) * motion.rateHz;
+    const to = ((edgesSeconds[step + 1] ?? 0) - motion.fromSeconds) * motion.rateHz;
     const last = Math.min(motion.frameCount - 1, Math.ceil(to));
     for (let frame = Math.max(1, Math.floor(from) + 1); frame <= last; frame++) {
       const share = Math.min(to, frame) - Math.max(from, frame - 1);

@@ -10,6 +10,8 @@ export interface FlowVectors {
   readonly values: Float32Array;
 }
 
+// Set with the numbers of `evidence/reps-rule.ts`, by how the filmed sweep came out.
+
 /** Flow (pixels of an 80-pixel frame per fifteenth of a second) that counts as little wherever it is. */
 const LITTLE = 0.05;
 /** How much of the time a cell's flow is below what is usual for it. */

@@ -10,7 +10,7 @@ export interface Lane {
 /** Share of the profile's highest value below which nobody moves. */
 const EDGE_SHARE = 0.06;
 
-/** What an uneven width costs against a border through the middle of a hill. */
+/** What an uneven width costs against a border through the middle of a hill. Set like `HOME_RULE` of `count-homes.ts`. */
 const UNEVEN_COST = 1.5;
 
 /**

@@ -1,3 +1,4 @@
+import type { Seconds } from '../platform/units.ts';
 import type { FlowGrid, FlowTarget } from './block-flow.ts';
 import { createFlowGrid, readBlockFlow } from './block-flow.ts';
 import type { CameraStep } from './camera-step.ts';
@@ -16,6 +17,8 @@ export interface MotionReaderOptions {
   readonly height: number;
   /** Frames per second, about 15. */
   readonly rateHz: number;
+  /** When the first of them is shown, from the clip's beginning; 0 unless given. */
+  readonly fromSeconds?: Seconds;
 }
 
 /** Reads motion from small luma frames, one after another. */
@@ -41,7 +44,8 @@ interface State {
 }
 
 /** A reader for frames of one size. Between calls to `push` it keeps the last frame alone; no call allocates per frame. */
-export function createMotionReader({ width, height, rateHz }: MotionReaderOptions): MotionReader {
+export function createMotionReader(options: MotionReaderOptions): MotionReader {
+  const { width, height, rateHz, fromSeconds = 0 } = options;
   const state = createState(width, height);
   const { columns, rows, fine } = state.grid;
   let frameCount = 0;
@@ -63,7 +67,7 @@ export function createMotionReader({ width, height, rateHz }: MotionReaderOption
     },
     finish: () => {
       const { u, v, fine: near, camera } = growPlanes(state.grid, planes, frameCount);
-      const size = { rateHz, width, height, columns, rows, frameCount };
+      const size = { rateHz, fromSeconds, width, height, columns, rows, frameCount };
       return { ...size, u, v, camera, fine: { columns: fine.columns, rows: fine.rows, ...near } };
     },
   };

@@ -1,3 +1,5 @@
+import type { Seconds } from '../platform/units.ts';
+
 /** Signed flow on a grid of cells that tile the frame evenly. */
 export interface FlowPlanes {
   /** Cells across and down; one is `width / columns` by `height / rows` pixels of the small frame. */
@@ -17,8 +19,13 @@ export interface FlowPlanes {
  * Plain data that can be handed to another thread. Frame 0 has no predecessor: its flow and camera step are 0.
  */
 export interface MotionSeries extends FlowPlanes {
-  /** Frames per second; frame `i` was shown at `i / rateHz` seconds from the clip's first frame. */
+  /** Frames per second. */
   readonly rateHz: number;
+  /**
+   * When frame 0 was shown, from the clip's beginning; frame `i` was shown `i / rateHz` later. Above 0 where a clip's sound
+   * begins before its pictures.
+   */
+  readonly fromSeconds: Seconds;
   /** Size of the small frames that the motion was read from, in pixels, upright. */
   readonly width: number;
   readonly height: number;

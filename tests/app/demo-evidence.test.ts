@@ -93,7 +93,7 @@ describe('the demo lesson watched whole', () => {
     const { ports, lesson } = await open(folder);
     const graded = await gradeLesson(ports, lesson, job, { watch: 'all' });
     const films = clipsOf(graded).filter(({ reading }) => reading.facts?.holds === 'video');
-    for (const criterion of ['exercise', 'reps']) {
+    for (const criterion of ['place', 'exercise', 'reps', 'together']) {
       const said = films.filter((clip) => clip.proposals.some((one) => one.criterion === criterion));
       expect(said.length, criterion).toBe(films.length);
     }

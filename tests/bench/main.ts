@@ -22,7 +22,7 @@ const PARTS: Readonly<Record<string, (report: BenchReport) => Promise<void>>> = 
   cost: benchCost,
   memory: benchMemory,
   unison: benchUnison,
-  reps: ({ print }) => benchReps(print),
+  reps: (report) => benchReps(report),
   'line-up': ({ print }) => benchLineUp(print),
   review: ({ print }) => benchReview(print),
   'look-back': benchLookBack,

@@ -1,8 +1,11 @@
 import { listUnisonScenes } from '../../fixtures/sweep/unison-scenes.ts';
-import type { BenchReport } from './report.ts';
+import { type BenchReport, createBenchReport } from './report.ts';
 import { measureScene, readSceneMotion, summariseSweep } from './unison-sweep.ts';
 
 const SCENES = 160;
+
+/** Nothing was set on it; what thresholds there are were set on seed 1. */
+const HELD_OUT_SEED = 3;
 
 /**
  * Prints how well groups are measured over the filmed sweep: lanes estimated and lanes given, with the beats found by the
@@ -11,7 +14,7 @@ const SCENES = 160;
 export async function benchUnison(
   { print, hold }: BenchReport,
   sceneCount = SCENES,
-  seed = 1,
+  seed = HELD_OUT_SEED,
 ): Promise<void> {
   const scenes = listUnisonScenes(sceneCount, seed);
   const motions = scenes.map(readSceneMotion);
@@ -22,11 +25,19 @@ export async function benchUnison(
         return motion ? [measureScene(scene, motion, { reps, lanes })] : [];
       });
       const figures = summariseSweep(results);
-      const way = `unison, reps ${reps}, lanes ${lanes}`;
+      const way = `unison, seed ${seed} (${seed === HELD_OUT_SEED ? 'held out' : 'set on'}), reps ${reps}, lanes ${lanes}`;
       const text = Object.entries(figures).map(([key, value]) => `${key} ${Number(value.toFixed(3))}`);
       print(`${way}: ${text.join(', ')}`);
-      hold({ what: `${way}: lag error, median, s`, figure: figures.lagMedian, bar: ['at most', 0.08] });
-      hold({ what: `${way}: lag error, 95 %, s`, figure: figures.lagMost, bar: ['at most', 0.15] });
+      hold({
+        what: `${way}: lag error where the number of lanes is right, median, s`,
+        figure: figures.lagMedian,
+        bar: ['at most', 0.08],
+      });
+      hold({
+        what: `${way}: lag error where the number of lanes is right, 95 %, s`,
+        figure: figures.lagMost,
+        bar: ['at most', 0.15],
+      });
       hold({
         what: `${way}: together or not, right`,
         figure: figures.togetherRight,
@@ -52,4 +63,11 @@ export async function benchUnison(
       hold({ what: `${way}: number of lanes, right`, figure: figures.lanesRight, bar: ['at least', 0.9] });
     }
   }
+}
+
+// On its own: tsx tests/bench/unison.ts [scenes] [seed]
+if (process.argv[1] === import.meta.filename) {
+  const [sceneCount = SCENES, seed = HELD_OUT_SEED] = process.argv.slice(2).map(Number);
+  const { report } = createBenchReport((line) => process.stdout.write(`${line}\n`));
+  await benchUnison(report, sceneCount, seed);
 }

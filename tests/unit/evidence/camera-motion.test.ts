@@ -9,7 +9,7 @@ const filmed = (getStep: (frame: number) => number) => {
     at % 4 === 0 && at > 0 ? getStep(at / 4) : 0,
   );
   return {
-    ...{ rateHz: 15, width: 80, height: 45, columns: 1, rows: 1, frameCount },
+    ...{ rateHz: 15, fromSeconds: 0, width: 80, height: 45, columns: 1, rows: 1, frameCount },
     ...{ u: none, v: none, camera, fine: { columns: 1, rows: 1, u: none, v: none } },
   };
 };

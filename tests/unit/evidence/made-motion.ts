@@ -91,6 +91,7 @@ export function makeMotion(performers: readonly MadePerformer[], clip: MadeClip)
   }
   return {
     rateHz: RATE_HZ,
+    fromSeconds: 0,
     width: 80,
     height: 45,
     columns: COLUMNS,

@@ -103,7 +103,7 @@ describe('entries that are mostly bytes', () => {
   test('hold a clip’s motion exactly', async () => {
     const { cache } = openCache();
     const motion = {
-      ...{ rateHz: 15, width: 80, height: 45, columns: 2, rows: 1, frameCount: 2 },
+      ...{ rateHz: 15, fromSeconds: 0.4, width: 80, height: 45, columns: 2, rows: 1, frameCount: 2 },
       u: Float32Array.from([0, 0, 0.1, -3.25]),
       v: Float32Array.from([0, 0, 1e-9, 2]),
       fine: {

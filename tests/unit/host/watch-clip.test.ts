@@ -1,3 +1,4 @@
+import { execFile } from 'node:child_process';
 import { statSync } from 'node:fs';
 import {
   copyFile,
@@ -13,6 +14,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as delay } from 'node:timers/promises';
+import { promisify } from 'node:util';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
   cardsAnalyser,
@@ -23,6 +25,7 @@ import {
   watchAnalyser,
 } from '../../../src-core/host/analysers.ts';
 import { type EvidenceCache, openEvidenceCache } from '../../../src-core/host/evidence-cache.ts';
+import { findFfmpeg } from '../../../src-core/host/find-ffmpeg.ts';
 import { lookAtClip } from '../../../src-core/host/look-at-clip.ts';
 import {
   getOptionsKey,
@@ -169,6 +172,20 @@ describe('watching a clip', () => {
       expect(await recallWatch(cache, 'c1'), part).toBeNull();
       await cache.write('c1', watchAnalyser, watch);
     }
+  });
+
+  test('whose sound begins before its pictures keeps the clip’s own times', async () => {
+    const { cache } = openCache();
+    const path = join(folder, 'late.mp4');
+    const found = await findFfmpeg();
+    if (!found.ok) throw new Error('these tests need ffmpeg');
+    const sound = ['-f', 'lavfi', '-i', 'anullsrc', '-itsoffset', '2', '-i', brief.path];
+    const output = ['-map', '0:a', '-map', '1:v', '-c:v', 'copy', '-t', '5', path];
+    await promisify(execFile)(found.value.path, ['-v', 'error', '-y', ...sound, ...output]);
+    await watchClip(cache, { path, contentId: 'late' }, { threads: 1 });
+    const [first] = (await cache.read('late', stillsAnalyser))?.stills ?? [];
+    expect(first?.atSeconds).toBeCloseTo(2, 1);
+    expect((await cache.read('late', motionAnalyser))?.fromSeconds).toBeCloseTo(2, 1);
   });
 
   test('that breaks off keeps what was seen, with the problem', async () => {

@@ -4,7 +4,7 @@ import { resampleMotion } from '../../../src-core/signal/resample-motion.ts';
 
 /** One cell that moves by so much in each step. */
 const series = (steps: readonly number[]): MotionSeries => ({
-  ...{ rateHz: 15, width: 80, height: 45, columns: 1, rows: 1, frameCount: steps.length },
+  ...{ rateHz: 15, fromSeconds: 0, width: 80, height: 45, columns: 1, rows: 1, frameCount: steps.length },
   u: Float32Array.from(steps),
   v: Float32Array.from(steps, (step) => -step),
   fine: { columns: 1, rows: 1, u: Float32Array.from(steps), v: Float32Array.from(steps, (step) => -step) },
