@@ -3,7 +3,6 @@ import { call, job } from './call.ts';
 import { carry } from './carried.ts';
 import { folderTokenSchema, lessonIdSchema } from './desk-view.ts';
 import type { LessonUpdate } from './lesson-update.ts';
-import type { Problem } from './problem.ts';
 
 const count = z.int().min(0);
 
@@ -32,7 +31,7 @@ export const ARCHIVE_CALLS = {
   /** Keeps a lesson in one archive in a folder, read back and compared; nothing is written over. */
   keepLesson: job(
     z.strictObject({ lesson: lessonIdSchema, into: folderTokenSchema, withClips: z.boolean() }),
-    z.object({ path: z.string(), files: count, bytes: count, problems: carry<readonly Problem[]>() }),
+    z.object({ path: z.string(), files: count, bytes: count }),
   ),
   /** The archives of lessons that lie in a folder, by name; none below it. */
   listArchives: call(

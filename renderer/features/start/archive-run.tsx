@@ -22,13 +22,15 @@ export function useArchiveRun() {
   const [job, setJob] = useState<JobProgress | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const stopper = useRef<AbortController | null>(null);
-  /** Runs work; gives its value, or null where there is none, and shows why. */
+  /** Runs work; gives its value, or null where there is none, and shows what went wrong. */
   const run = async <Value,>(
     work: (
       watch: RunWatch,
     ) => Promise<
-      | { readonly ok: true; readonly value: Value }
-      | { readonly ok: false; readonly problems: readonly Problem[] }
+      { readonly problems: readonly Problem[] } & (
+        | { readonly ok: true; readonly value: Value }
+        | { readonly ok: false }
+      )
     >,
   ): Promise<Value | null> => {
     const controller = new AbortController();
@@ -38,9 +40,8 @@ export function useArchiveRun() {
     onProgress({ step: 'copy', done: 0, total: 0 }, null);
     const reply = await work({ signal: controller.signal, onProgress });
     setJob(null);
-    if (reply.ok) return reply.value;
     setProblems(reply.problems.filter(({ code }) => code !== 'call-cancelled'));
-    return null;
+    return reply.ok ? reply.value : null;
   };
   return { job, problems, run, report: setProblems, stop: () => stopper.current?.abort() };
 }

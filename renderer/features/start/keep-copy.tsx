@@ -31,9 +31,7 @@ export function KeepCopy({
     const kept = await running.run((watch) =>
       client.request('keepLesson', { lesson, into, withClips }, watch),
     );
-    if (!kept) return;
-    setSaid(ARCHIVE.made(kept.path, kept.files, kept.bytes));
-    running.report(kept.problems);
+    if (kept) setSaid(ARCHIVE.made(kept.path, kept.files, kept.bytes));
   };
   return (
     <SlipDialog title={ARCHIVE.keepTitle(title)} onClose={onClose}>

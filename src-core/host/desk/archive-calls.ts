@@ -30,7 +30,7 @@ export function buildArchiveCalls(
           },
           { signal, onProgress },
         );
-        return kept.ok ? succeed({ path: file, ...kept.value, problems: kept.problems }) : kept;
+        return kept.ok ? succeed({ path: file, ...kept.value }, kept.problems) : kept;
       }),
     listArchives: async ({ folder: token }) => {
       const folder = desk.tokens.find(token);

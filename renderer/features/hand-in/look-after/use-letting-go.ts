@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Problem } from '../../../../src-core/contract/problem.ts';
 import type { Reply } from '../../../../src-core/contract/reply.ts';
 import type { HoldingScope, Holdings } from '../../../../src-core/lesson-file/deletion-log.ts';
+import { TEACHER } from '../../../client/lesson-state.ts';
 import type { StepProps } from '../../../client/steps.ts';
 import { forgetLesson } from '../../../storage/forget-lesson.ts';
 import { getPageDatabase } from '../../../storage/use-draft.ts';
@@ -58,8 +59,8 @@ export function useLettingGo({ desk, state: lessonState }: StepProps, onDeleted:
       if (!now.holdings) return;
       setNow({ ...now, state: 'deleting' });
       const { code } = now.holdings;
-      const who = readPreferences().who || 'teacher';
-      const reply = await askOnceIdle(() => client.request('deleteHoldings', { lesson, who, scope, code }));
+      const order = { lesson, who: TEACHER, scope, code };
+      const reply = await askOnceIdle(() => client.request('deleteHoldings', order));
       if (!reply.ok) return setNow({ ...IDLE, state: 'failed', problems: reply.problems });
       const { files, bytes, isGone } = reply.value;
       setNow({ ...IDLE, state: 'deleted', done: { files, bytes }, problems: reply.problems });
