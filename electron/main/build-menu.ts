@@ -1,3 +1,4 @@
+import { MENU } from '../../renderer/text/english/shell.ts';
 import type { MenuCommand } from '../../src-core/contract/events.ts';
 
 /** An entry of a menu as data; Electron's MenuItemConstructorOptions takes it. */
@@ -35,12 +36,18 @@ export interface MenuColumn {
 
 const LINE: MenuEntry = { type: 'separator' };
 
+/** What the menu's own entries do. */
+export interface MenuActs {
+  readonly tell: (command: MenuCommand) => void;
+  readonly openWindow: () => void;
+}
+
 /**
  * The menu bar. Commands go to the page, which knows what they mean where the teacher is; the page shows the same
  * keys in its help. `isMac`: the first menu bears the program's name, as that system has it.
  */
 export function buildMenu(
-  tell: (command: MenuCommand) => void,
+  { tell, openWindow }: MenuActs,
   { isMac, isPackaged }: { readonly isMac: boolean; readonly isPackaged: boolean },
 ): MenuColumn[] {
   const command = (label: string, name: MenuCommand, accelerator?: string): MenuEntry => ({
@@ -49,7 +56,7 @@ export function buildMenu(
     click: () => tell(name),
   });
   const own: MenuColumn = {
-    label: 'Routemark',
+    label: MENU.program,
     submenu: [
       { role: 'about' },
       LINE,
@@ -61,31 +68,32 @@ export function buildMenu(
     ],
   };
   const lesson: MenuColumn = {
-    label: 'Lesson',
+    label: MENU.lesson,
     submenu: [
-      command('Open…', 'open-lesson', 'CmdOrCtrl+O'),
-      command('Bring in clips…', 'bring-in', 'CmdOrCtrl+2'),
-      command('Hand in', 'hand-in', 'CmdOrCtrl+6'),
+      command(MENU.open, 'open-lesson', 'CmdOrCtrl+O'),
+      command(MENU.bringIn, 'bring-in', 'CmdOrCtrl+2'),
+      command(MENU.handIn, 'hand-in', 'CmdOrCtrl+6'),
       LINE,
+      { label: MENU.newWindow, click: openWindow },
       isMac ? { role: 'close' } : { role: 'quit' },
     ],
   };
   const edit: MenuColumn = {
-    label: 'Edit',
+    label: MENU.edit,
     submenu: [
-      command('Undo', 'undo', 'CmdOrCtrl+Z'),
-      command('Redo', 'redo', 'CmdOrCtrl+Shift+Z'),
+      command(MENU.undo, 'undo', 'CmdOrCtrl+Z'),
+      command(MENU.redo, 'redo', 'CmdOrCtrl+Shift+Z'),
       LINE,
       { role: 'cut' },
       { role: 'copy' },
       { role: 'paste' },
       { role: 'selectAll' },
       LINE,
-      command('Next flag', 'next-flag'),
+      command(MENU.nextFlag, 'next-flag'),
     ],
   };
   const view: MenuColumn = {
-    label: 'View',
+    label: MENU.view,
     submenu: [
       { role: 'resetZoom' },
       { role: 'zoomIn' },
@@ -95,6 +103,7 @@ export function buildMenu(
       ...(isPackaged ? [] : [LINE, { role: 'reload' as const }, { role: 'toggleDevTools' as const }]),
     ],
   };
-  const help: MenuColumn = { label: 'Help', submenu: [command('Keys', 'keys')] };
-  return isMac ? [own, lesson, edit, view, help] : [lesson, edit, view, help];
+  const window: MenuColumn = { label: MENU.window, submenu: [{ role: 'minimize' }, { role: 'zoom' }] };
+  const help: MenuColumn = { label: MENU.help, submenu: [command(MENU.keys, 'keys')] };
+  return isMac ? [own, lesson, edit, view, window, help] : [lesson, edit, view, help];
 }

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { BrowserWindow, dialog, screen } from 'electron';
+import { SHELL } from '../../renderer/text/english/shell.ts';
 import type { DeskEvent } from '../../src-core/contract/events.ts';
 import { openCrashCount } from './crash-count.ts';
 import type { ShellWire } from './ipc-wire.ts';
@@ -40,23 +41,26 @@ export function openDeskWindow({ home, shellFolder, isPackaged }: WindowParts): 
   return window;
 }
 
-/** A page that crashed or hangs is brought back; one that does so again and again asks first. */
+/**
+ * A page that crashed is brought back; one that does so again and again asks first, and has nothing left to wait for.
+ * One that hangs may answer again.
+ */
 function bringBackAfterCrash(window: BrowserWindow): void {
   const count = openCrashCount(() => performance.now());
-  const ask = async (message: string, detail: string) => {
-    const buttons = ['Load the window again', 'Wait'];
-    const { response } = await dialog.showMessageBox(window, { type: 'warning', message, detail, buttons });
-    if (response === 0 && !window.isDestroyed()) window.webContents.reload();
+  const ask = async (message: string, otherwise: string) => {
+    const buttons = [SHELL.loadAgain, otherwise];
+    const question = { type: 'warning', message, detail: SHELL.safe, buttons } as const;
+    const { response } = await dialog.showMessageBox(window, question);
+    if (window.isDestroyed()) return;
+    if (response === 0) window.webContents.reload();
+    else if (otherwise === SHELL.closeWindow) window.destroy();
   };
   window.webContents.on('render-process-gone', (_, { reason }) => {
     if (reason === 'clean-exit' || window.isDestroyed()) return;
     if (count() === 'reload') window.webContents.reload();
-    else void ask('This window keeps failing.', 'Everything decided before is safe.');
+    else void ask(SHELL.failing, SHELL.closeWindow);
   });
-  window.on(
-    'unresponsive',
-    () => void ask('This window does not answer.', 'Everything decided before is safe.'),
-  );
+  window.on('unresponsive', () => void ask(SHELL.hanging, SHELL.wait));
 }
 
 /** Brings a window to the front, wherever it is. */

@@ -1,5 +1,7 @@
+import { FOLDER_DIALOGS } from '../../renderer/text/english/shell.ts';
+
 /** What a folder is chosen for. */
-export type FolderPurpose = 'lesson' | 'clips' | 'hand-in' | 'place' | 'class-list' | 'school-set' | 'tablet';
+export type FolderPurpose = keyof typeof FOLDER_DIALOGS;
 
 /** What the system's dialog is told; Electron's OpenDialogOptions takes it. */
 export interface FolderDialog {
@@ -8,37 +10,18 @@ export interface FolderDialog {
   readonly properties: ('openDirectory' | 'multiSelections' | 'createDirectory')[];
 }
 
-const DIALOGS: Readonly<Record<FolderPurpose, FolderDialog>> = {
-  lesson: { title: 'Open a lesson', buttonLabel: 'Open', properties: ['openDirectory'] },
-  clips: {
-    title: 'Bring in clips',
-    buttonLabel: 'Bring in',
-    properties: ['openDirectory', 'multiSelections'],
-  },
-  'hand-in': {
-    title: 'Write the sheet to',
-    buttonLabel: 'Choose',
-    properties: ['openDirectory', 'createDirectory'],
-  },
-  place: {
-    title: 'Put the lesson into',
-    buttonLabel: 'Choose',
-    properties: ['openDirectory', 'createDirectory'],
-  },
-  'class-list': {
-    title: 'The folder that holds the class list',
-    buttonLabel: 'Choose',
-    properties: ['openDirectory'],
-  },
-  'school-set': {
-    title: 'The folder that holds the school’s OneRoster set',
-    buttonLabel: 'Choose',
-    properties: ['openDirectory'],
-  },
-  tablet: { title: 'The tablet’s folder', buttonLabel: 'Compare', properties: ['openDirectory'] },
+type Properties = FolderDialog['properties'];
+
+const ONE: Properties = ['openDirectory'];
+
+/** What is written into may be made in the dialog; clips lie in several folders. */
+const MORE: Readonly<Partial<Record<FolderPurpose, Properties>>> = {
+  clips: ['openDirectory', 'multiSelections'],
+  'hand-in': ['openDirectory', 'createDirectory'],
+  place: ['openDirectory', 'createDirectory'],
 };
 
 /** The dialog for a purpose. */
 export function getFolderDialog(purpose: FolderPurpose): FolderDialog {
-  return DIALOGS[purpose];
+  return { ...FOLDER_DIALOGS[purpose], properties: MORE[purpose] ?? ONE };
 }

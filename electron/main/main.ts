@@ -3,11 +3,12 @@
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session } from 'electron';
+import { SHELL } from '../../renderer/text/english/shell.ts';
 import { type Desk, openDesk } from '../../src-core/host/desk/desk.ts';
 import { getHomeFolder } from '../../src-core/host/desk/desk-record.ts';
 import { openPageFiles } from '../../src-core/host/page-files.ts';
 import { answerPage } from './answer-page.ts';
-import { buildMenu } from './build-menu.ts';
+import { buildMenu, type MenuActs } from './build-menu.ts';
 import { openDeskWindow, showWindow, tellFront } from './desk-window.ts';
 import { filmDemoApart } from './film-demo.ts';
 import { getFolderDialog } from './folder-dialog.ts';
@@ -53,7 +54,7 @@ async function start(): Promise<void> {
   await app.whenReady();
   lockSession(session.defaultSession as unknown as LockedSession, isPackaged);
   const files = await openPageFiles(path.join(ROOT, 'dist', 'renderer'));
-  if (!files) throw new Error('The window was not built.');
+  if (!files) throw new Error(SHELL.notBuilt);
   const filmPlaces = { root: pathToFileURL(`${ROOT}${path.sep}`).href, films: path.join(home, 'films') };
   const windowParts = { home, shellFolder: SHELL_FOLDER, isPackaged };
   const showAny = () => {
@@ -78,9 +79,11 @@ async function start(): Promise<void> {
   const wire = openShellWire(opened, ipcMain, (paths, contents) =>
     wire.tell(contents, { kind: 'folders-dropped', folders: paths.map(opened.tokens.hand) }),
   );
-  const tell = (command: Parameters<Parameters<typeof buildMenu>[0]>[0]) =>
-    tellFront(wire, { kind: 'menu', command });
-  Menu.setApplicationMenu(Menu.buildFromTemplate(buildMenu(tell, { isMac, isPackaged })));
+  const acts: MenuActs = {
+    tell: (command) => tellFront(wire, { kind: 'menu', command }),
+    openWindow: () => openDeskWindow(windowParts),
+  };
+  Menu.setApplicationMenu(Menu.buildFromTemplate(buildMenu(acts, { isMac, isPackaged })));
   if (askedEarly !== null) await opened.openFirst(askedEarly);
   openDeskWindow(windowParts);
   app.on('activate', showAny);
@@ -105,7 +108,7 @@ app.on('will-quit', () => void desk?.close());
 
 if (app.requestSingleInstanceLock()) {
   start().catch((fault) => {
-    dialog.showErrorBox('Routemark could not start', describeFault(fault));
+    dialog.showErrorBox(SHELL.notStarted, describeFault(fault));
     app.exit(1);
   });
 } else app.quit();

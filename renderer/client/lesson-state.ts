@@ -2,6 +2,9 @@ import type { LessonView } from '../../src-core/contract/lesson-view.ts';
 import type { Problem } from '../../src-core/contract/problem.ts';
 import type { Progress } from '../../src-core/contract/progress.ts';
 
+/** Whose name stands in the journal beside what the lesson’s own marker decides. */
+export const TEACHER = 'teacher';
+
 /** How far a long piece of work has come. */
 export interface JobProgress {
   readonly progress: Progress;

@@ -5,6 +5,7 @@ import type { LessonUpdate } from '../../src-core/contract/lesson-update.ts';
 import type { LessonView } from '../../src-core/contract/lesson-view.ts';
 import type { Problem } from '../../src-core/contract/problem.ts';
 import { type LessonDesk, openLessonDesk } from '../client/lesson-desk.ts';
+import { TEACHER } from '../client/lesson-state.ts';
 import { getPageDatabase } from '../storage/use-draft.ts';
 import { readPreferences } from '../ui/preferences.ts';
 
@@ -27,7 +28,7 @@ export function useOpenLesson(client: DeskClient, lesson: LessonId | null): Open
       const first = reply.ok ? findWhole(reply.value.update) : await findKept(lesson, reply.problems);
       if (!isWanted) return;
       if (!first) return setOpened({ desk: null, troubles: reply.problems });
-      const getWho = () => first.second?.who ?? (readPreferences().who || 'teacher');
+      const getWho = () => first.second?.who ?? TEACHER;
       const isWatchingByItself = () => readPreferences().isWatchingByItself;
       desk = openLessonDesk({ client, database: getPageDatabase(), first, getWho, isWatchingByItself });
       setOpened({ desk, troubles: [] });

@@ -19,8 +19,6 @@ export interface Preferences {
   readonly isWatchingByItself: boolean;
   /** Squads' names are hidden while marking. */
   readonly areNamesHidden: boolean;
-  /** Whose name stands in the journal beside decisions; empty: `teacher`. */
-  readonly who: string;
   /** The short tour was read or put away. */
   readonly isTourDone: boolean;
   /** School and period of the lesson that was made last, to begin the next one with. */
@@ -44,7 +42,6 @@ const USUAL: Preferences = {
   keys: {},
   isWatchingByItself: true,
   areNamesHidden: false,
-  who: '',
   isTourDone: false,
   lastSchool: { school: '', start: '09:00', end: '09:45' },
   handIn: { kind: 'csv', version: '1.2' },

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { LessonProblem } from '../lesson/lesson-problem.ts';
-import { type JournalEvent, journalEventSchema } from '../marking/journal-event.ts';
+import { journalEventSchema } from '../marking/journal-event.ts';
 import { packOrderSchema } from '../printing/pack.ts';
 import { ARCHIVE_CALLS } from './archive-calls.ts';
 import { call, job } from './call.ts';
@@ -80,7 +80,7 @@ export const CALLS = {
     z.object({ update }),
   ),
   /** The demo lesson, filmed where it is not there yet; `anew`: whatever was decided in it is thrown away. */
-  openDemo: job(z.strictObject({ anew: z.boolean() }), z.object({ update })),
+  openDemo: job(z.strictObject({}), z.object({ update })),
   /** Takes a lesson off the list of recent ones; its folder is left alone. */
   forgetLesson: call(z.strictObject({ lesson }), z.object({ lessons: z.array(recentLessonSchema) })),
   /** An open lesson's present state. */
@@ -148,11 +148,6 @@ export const CALLS = {
   undo: call(z.strictObject({ lesson, since, who, id: eventId }), z.object({ update })),
   /** Brings the decision taken back last into force again. */
   redo: call(z.strictObject({ lesson, since, who, id: eventId }), z.object({ update })),
-  /** The journal's events, newest first. */
-  readHistory: call(
-    z.strictObject({ lesson, limit: z.int().min(1).max(1000) }),
-    z.object({ events: carry<readonly JournalEvent[]>() }),
-  ),
   /** What is wrong with a plan as edited; any JSON is taken. Empty: nothing is. */
   checkPlan: call(
     z.strictObject({ plan: z.unknown() }),

@@ -60,7 +60,10 @@ describe.runIf(canBrowse())('Bring in, when not all goes well', () => {
       const note = page.getByRole('alert', { name: 'Nothing came in' });
       await note.getByText('no folder on its way names a squad').waitFor();
       expect(await note.getByRole('button', { name: 'Read it in place instead' }).count()).toBe(1);
-      expect(await findBarriers(page)).toEqual([]);
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme });
+        expect(await findBarriers(page), colorScheme).toEqual([]);
+      }
       await note.getByRole('button', { name: 'Put away' }).click();
       await bring(page, 'Empty');
       await note.getByText('There are no clips in this folder.').waitFor();

@@ -9,7 +9,7 @@ import { writeSmallLesson } from '../contract/small-lesson.ts';
 import { makeTemporaryFolder } from '../unit/host/temporary-folder.ts';
 import { bundleProgram } from './bundle-program.ts';
 
-/** Together with those of a window and its host in `window-kill.test.ts`: fifty. */
+/** Together with those of a window and its host in `window-kill.window.test.ts`: fifty. */
 const KILLS = 30;
 
 /** Lets a desk decide and kills it a while after its first acknowledgement. Gives what it has acknowledged. */

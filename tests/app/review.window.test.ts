@@ -1,4 +1,4 @@
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
@@ -108,6 +108,32 @@ describe.skipIf(!canBrowse())('Review', () => {
     expect(complaints).toEqual([]);
   });
 
+  test('keeps two windows on one lesson in step, decision and undo', async () => {
+    const [one, other] = [await openReview('light'), await openReview('dark')];
+    const left = ({ page }: typeof one) => page.locator('.way a[href="#review"]').textContent();
+    expect([await left(one), await left(other)]).toEqual(['Review6 left', 'Review6 left']);
+    await one.page.keyboard.press('y');
+    await expect.poll(() => left(other)).toBe('Review5 left');
+    await other.page.keyboard.press('Control+z');
+    await expect.poll(() => left(one)).toBe('Review6 left');
+    expect([...one.complaints, ...other.complaints]).toEqual([]);
+  });
+
+  test('covers a film that the window cannot decode, and plays a copy made for it', async () => {
+    const { page } = await openReview('light');
+    await page.route('**/film', (route) => route.fulfill({ contentType: 'video/mp4', body: 'no film' }));
+    await page.getByRole('button', { name: /^amber, station C:/ }).click();
+    await page.getByText('A copy that it can play is being made.').waitFor();
+    await expect
+      .poll(() =>
+        page
+          .locator('video')
+          .evaluate((film) => film instanceof HTMLVideoElement && [film.currentSrc, film.readyState >= 2]),
+      )
+      .toEqual([expect.stringMatching(/\/proxy$/), true]);
+    expect(await countOf(page, '.cover')).toBe(0);
+  });
+
   test('compares squads from their first rep on, on one axis, by keys', async () => {
     const { page, complaints } = await openReview('light');
     await page.getByRole('button', { name: /^teal, station A:/ }).click();
@@ -165,6 +191,35 @@ describe.skipIf(!canBrowse())('Review', () => {
     desk.desk.tell({ kind: 'menu', command: 'keys' });
     await page.getByRole('dialog', { name: 'Keys' }).waitFor();
     expect(page.url()).toMatch(/\/review/);
+    expect(complaints).toEqual([]);
+  });
+
+  test('adds up in Scores: a pupil is away, the rules stand side by side, a sum is explained, a scale is cut', async () => {
+    const { page, complaints } = await openReview('light');
+    const planned = async () => JSON.parse(await readFile(path.join(desk.folder, 'plan.json'), 'utf8'));
+    await page.keyboard.press('Control+5');
+    await page.getByRole('button', { name: 'teal, put its pupils away' }).waitFor();
+    const pupil = page.locator('.pu').filter({ hasText: 'Ada' });
+    await pupil.locator('.op').click();
+    await page.keyboard.press('e');
+    await page.getByRole('radio', { name: 'absent' }).check();
+    await page.getByRole('button', { name: 'Decide' }).click();
+    await pupil.getByText('absent: no mark').waitFor();
+    await page.keyboard.press('Control+z');
+    await pupil.getByText('absent: no mark').waitFor({ state: 'detached' });
+    const rules = page.getByRole('radiogroup', { name: 'What breaking the order costs' });
+    expect(await rules.getByRole('radio').count()).toBe(4);
+    await rules.getByRole('radio', { name: /^Only reported/ }).click();
+    await expect.poll(async () => (await planned()).orderRule).toBe('report');
+    await page.getByRole('button', { name: 'teal, put its pupils away' }).focus();
+    await page.keyboard.press('w');
+    await page.locator('.sum-panel').getByText('Care: not given yet (of 2)').waitFor();
+    await page.getByRole('button', { name: 'Cut points' }).click();
+    await page.getByRole('button', { name: 'Add a step' }).click();
+    await page.getByLabel('Mark').last().fill('4');
+    await page.getByLabel('From per cent').last().fill('80');
+    await page.getByRole('button', { name: 'Save the scale' }).click();
+    await expect.poll(async () => (await planned()).scale).toContainEqual({ mark: '4', fromPercent: 80 });
     expect(complaints).toEqual([]);
   });
 

@@ -131,7 +131,7 @@ export const AREAS: readonly Area[] = [
   { ...getRendererArea(), folder: 'renderer/features/*', values: [...rendererCore, ...rendererParts] },
   {
     folder: 'electron',
-    values: [...inCore('app', 'contract', 'host', 'platform'), 'fixtures'],
+    values: [...inCore('app', 'contract', 'host', 'platform'), 'fixtures', 'renderer/text'],
     types: before('host'),
     node: true,
     packages: 'any',

@@ -23,8 +23,8 @@ const PARTS: Readonly<Record<string, (report: BenchReport) => Promise<void>>> = 
   memory: benchMemory,
   unison: benchUnison,
   reps: (report) => benchReps(report),
-  'line-up': ({ print }) => benchLineUp(print),
-  review: ({ print }) => benchReview(print),
+  'line-up': benchLineUp,
+  review: benchReview,
   'look-back': benchLookBack,
 };
 

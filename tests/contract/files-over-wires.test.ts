@@ -118,7 +118,7 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
 
   test('the demo lesson is one call away, and the lesson is known the next time', async () => {
     const { client } = await openOver(wire);
-    const demo = await client.request('openDemo', { anew: false });
+    const demo = await client.request('openDemo', {});
     expect(demo.ok && demo.value.update.kind).toBe('whole');
     const desk = await client.request('readDesk', {});
     expect(desk.ok && desk.value.lessons.map(({ title }) => title)).toEqual([

@@ -73,10 +73,10 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
     expect(await print({})).toEqual({ ok: false, problems: [{ code: 'file-exists', path: file }] });
     expect((await print({ kind: 'pupil-slips', fileName: 'slips.pdf' })).ok).toBe(true);
     expect(await readdir(path.dirname(file))).toEqual([SHEET.fileName, 'slips.pdf']);
-    const history = await client.request('readHistory', { lesson, limit: 5 });
-    expect(history).toMatchObject({
-      value: { events: [{ who, what: { kind: 'handed-in', files: [SHEET.fileName], unconfirmed: 2 } }] },
-    });
+    const session = await desk.desk.lessons.find(lesson);
+    expect(session?.getEvents()).toMatchObject([
+      { who, what: { kind: 'handed-in', files: [SHEET.fileName], unconfirmed: 2 } },
+    ]);
     for (const fileName of ['../plan.json', 'clips/x.pdf']) {
       expect(await print({ fileName })).toEqual({
         ok: false,

@@ -93,8 +93,66 @@ describe.skipIf(reason !== null)('the desktop shell', () => {
       contextIsolation: true,
       sandbox: true,
       nodeIntegration: false,
+      nodeIntegrationInWorker: false,
+      nodeIntegrationInSubFrames: false,
+      webSecurity: true,
       webviewTag: false,
     });
+    const within = await page.evaluate(() => {
+      const frame = document.body.appendChild(document.createElement('iframe'));
+      const inFrame = frame.contentWindow as unknown as Record<string, unknown> | null;
+      const guest = document.createElement('webview') as unknown as Record<string, unknown>;
+      const found = { bridge: typeof inFrame?.routemark, guest: typeof guest.loadURL };
+      frame.remove();
+      return found;
+    });
+    expect(within).toEqual({ bridge: 'undefined', guest: 'undefined' });
+  });
+
+  test('runs no script but its own, by the policy that its page came with', async () => {
+    const found = await page.evaluate(async () => {
+      const { headers } = await fetch('/');
+      const script = document.createElement('script');
+      script.textContent = 'document.title = "it ran"';
+      document.head.append(script);
+      script.remove();
+      return { policy: headers.get('content-security-policy') ?? '', title: document.title };
+    });
+    expect(found.policy).toMatch(/^default-src 'none'; /);
+    expect(found.title).not.toBe('it ran');
+  });
+
+  test('hands out no camera and no device, saves no file, and fills the screen alone', async () => {
+    await app.evaluate(({ session }) => {
+      const seen = globalThis as unknown as { downloads: boolean[] };
+      seen.downloads = [];
+      // After our own listener, so that what it has said is seen.
+      session.defaultSession.on('will-download', (event) => seen.downloads.push(event.defaultPrevented));
+    });
+    const found = await page.evaluate(async () => {
+      const refused = (asked: Promise<unknown>) =>
+        asked.then(
+          () => 'given',
+          () => 'refused',
+        );
+      const { hid } = navigator as unknown as { hid: { getDevices: () => Promise<unknown[]> } };
+      const link = document.createElement('a');
+      link.href = URL.createObjectURL(new Blob(['x']));
+      link.download = 'x.txt';
+      link.click();
+      await document.documentElement.requestFullscreen();
+      const isFull = document.fullscreenElement !== null;
+      await document.exitFullscreen();
+      return {
+        camera: await refused(navigator.mediaDevices.getUserMedia({ video: true })),
+        devices: (await hid.getDevices()).length,
+        isFull,
+      };
+    });
+    expect(found).toEqual({ camera: 'refused', devices: 0, isFull: true });
+    await expect
+      .poll(() => app.evaluate(() => (globalThis as unknown as { downloads: boolean[] }).downloads))
+      .toEqual([true]);
   });
 
   test('answers the page, and nothing that the list does not name', async () => {
@@ -108,10 +166,21 @@ describe.skipIf(reason !== null)('the desktop shell', () => {
   test('goes nowhere, opens nothing, and reaches no network', async () => {
     const before = page.url();
     expect(await page.evaluate(() => window.open('https://example.com/'))).toBeNull();
+    await app.evaluate(({ BrowserWindow }) => {
+      const seen = globalThis as unknown as { goings: boolean[] };
+      seen.goings = [];
+      const [window] = BrowserWindow.getAllWindows();
+      // After our own listener, so that what it has said is seen.
+      window?.webContents.on('will-navigate', (event) => seen.goings.push(event.defaultPrevented));
+    });
     await page.evaluate(() => {
       location.href = 'https://example.com/';
     });
+    await expect
+      .poll(() => app.evaluate(() => (globalThis as unknown as { goings: boolean[] }).goings))
+      .toEqual([true]);
     expect(page.url()).toBe(before);
+    expect(await request('readDesk', {})).toMatchObject({ ok: true });
     expect(
       await page.evaluate(() =>
         fetch('https://example.com/').then(

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { SheetOrder } from '../../../src-core/printing/sheet-order.ts';
 import type { LessonDesk } from '../../client/lesson-desk.ts';
-import { readPreferences } from '../../ui/preferences.ts';
+import { TEACHER } from '../../client/lesson-state.ts';
 import type { HandInWhat } from './use-hand-in-draft.ts';
 
 /** Under which name, and where. */
@@ -33,7 +33,7 @@ const NOT_YET: Done = { state: 'not-yet', path: null, pageCount: null, problems:
 export function useWriting(desk: LessonDesk, note: (problems: readonly Problem[]) => void): Writing {
   const [done, setDone] = useState(NOT_YET);
   // The draft has its open flags in it, and the teacher has said that it may be written so.
-  const getRest = () => ({ evenWithOpenFlags: true, who: readPreferences().who || 'teacher' });
+  const getRest = () => ({ evenWithOpenFlags: true, who: TEACHER });
   return {
     ...done,
     write: async (place, order) => {

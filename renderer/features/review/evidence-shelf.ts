@@ -5,7 +5,7 @@ import type { ClipView, LessonView } from '../../../src-core/contract/lesson-vie
 /** What is drawn beside films, for the clip on the desk and those around it. */
 export interface EvidenceShelf {
   /** What is here of a clip; of before its latest change where the newest is on its way; null: nothing yet. */
-  readonly find: (lesson: LessonView, clip: ClipView) => EvidenceView | null;
+  readonly find: (clip: ClipView) => EvidenceView | null;
   /**
    * Asks for a clip's evidence where it is not here. `isOpened`: the teacher looks at it now. True: there is something
    * new to be shown.
@@ -37,7 +37,7 @@ export function openEvidenceShelf(client: DeskClient): EvidenceShelf {
     return true;
   };
   return {
-    find: (_, clip) => kept.get(clip.id)?.evidence ?? null,
+    find: (clip) => kept.get(clip.id)?.evidence ?? null,
     fetch: (lesson, clip, isOpened) => {
       const key = `${getKey(lesson, clip)} ${isOpened}`;
       const isHere = kept.get(clip.id)?.key === getKey(lesson, clip);

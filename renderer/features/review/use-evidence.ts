@@ -30,13 +30,13 @@ export function useEvidence(
         if (next) void shelf.fetch(lesson, next, false);
       });
     // What stands already is painted before more is asked for.
-    const callOff = shelf.find(lesson, clip) ? afterPaint(fetch) : fetch();
+    const callOff = shelf.find(clip) ? afterPaint(fetch) : fetch();
     return () => {
       isWanted = false;
       callOff?.();
     };
   }, [shelf, lesson, clip, next]);
-  return shelf.find(lesson, clip);
+  return shelf.find(clip);
 }
 
 /** The same for clips side by side, in their order. */
@@ -55,5 +55,5 @@ export function useComparedEvidence(
       isWanted = false;
     };
   }, [shelf, lesson, clips]);
-  return clips.map((clip) => shelf.find(lesson, clip));
+  return clips.map((clip) => shelf.find(clip));
 }

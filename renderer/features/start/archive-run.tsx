@@ -24,13 +24,15 @@ export function useArchiveRun() {
   const stopper = useRef<AbortController | null>(null);
   const stop = () => stopper.current?.abort();
   useEffect(() => () => stopper.current?.abort(), []);
-  /** Runs work; gives its value, or null where there is none, and shows why. */
+  /** Runs work; gives its value, or null where there is none, and shows what went wrong. */
   const run = async <Value,>(
     work: (
       watch: RunWatch,
     ) => Promise<
-      | { readonly ok: true; readonly value: Value; readonly problems: readonly Problem[] }
-      | { readonly ok: false; readonly problems: readonly Problem[] }
+      { readonly problems: readonly Problem[] } & (
+        | { readonly ok: true; readonly value: Value }
+        | { readonly ok: false }
+      )
     >,
   ): Promise<Value | null> => {
     const controller = new AbortController();

@@ -27,7 +27,7 @@ export function DemoCard({
     setAsked(true);
     const reply = await client.request(
       'openDemo',
-      { anew: false },
+      {},
       {
         signal: stopper.signal,
         onProgress: (progress, secondsLeft) => setJob({ progress, secondsLeft }),

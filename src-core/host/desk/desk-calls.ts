@@ -67,8 +67,8 @@ export function buildDeskCalls(
         ? fail({ code: 'folder-unknown' })
         : showLesson(await lessons.openFolder(folder));
     },
-    openDemo: async ({ anew }, context) => {
-      const failure = anew || !isLessonFolder(demoFolder) ? await filmAnew(context) : null;
+    openDemo: async (_, context) => {
+      const failure = isLessonFolder(demoFolder) ? null : await filmAnew(context);
       return failure ? fail(failure) : showLesson(await lessons.openFolder(demoFolder));
     },
     forgetLesson: async ({ lesson }) => {

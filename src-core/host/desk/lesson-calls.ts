@@ -18,15 +18,7 @@ export function buildLessonCalls(
   desk: DeskParts,
 ): Pick<
   Handlers<CallContext>,
-  | 'readLesson'
-  | 'readClips'
-  | 'setClipsFolder'
-  | 'decide'
-  | 'undo'
-  | 'redo'
-  | 'readHistory'
-  | 'checkPlan'
-  | 'savePlan'
+  'readLesson' | 'readClips' | 'setClipsFolder' | 'decide' | 'undo' | 'redo' | 'checkPlan' | 'savePlan'
 > {
   return {
     readLesson: ({ lesson, since }) =>
@@ -65,11 +57,6 @@ export function buildLessonCalls(
       withMarking(desk, lesson, (session) => record(session, { entries: [{ id, act: 'undo' }], who, since })),
     redo: ({ lesson, since, who, id }) =>
       withMarking(desk, lesson, (session) => record(session, { entries: [{ id, act: 'redo' }], who, since })),
-    readHistory: ({ lesson, limit }) =>
-      withSession(desk, lesson, async (session) => {
-        const events = session.getEvents();
-        return succeed({ events: events.slice(-limit).toReversed() });
-      }),
     checkPlan: async ({ plan }) => succeed({ problems: checkEditedPlan(plan) }),
     savePlan: ({ lesson, since, base, plan }) =>
       withLesson(desk, lesson, (session) => savePlan(session, { since, base, plan })),

@@ -109,9 +109,9 @@ describe('a start of the program', () => {
 describe('the menu', () => {
   const flatten = (isMac: boolean, isPackaged: boolean) => {
     const told: string[] = [];
-    const entries = buildMenu((command) => told.push(command), { isMac, isPackaged }).flatMap(
-      ({ submenu }) => submenu,
-    );
+    const tell = (command: MenuCommand) => told.push(command);
+    const acts = { tell, openWindow: () => told.push('new window') };
+    const entries = buildMenu(acts, { isMac, isPackaged }).flatMap(({ submenu }) => submenu);
     return { told, entries };
   };
   const getRoles = (entries: readonly MenuEntry[]) =>
@@ -120,22 +120,32 @@ describe('the menu', () => {
   test('asks the page for each command once', () => {
     const { told, entries } = flatten(false, true);
     for (const entry of entries) if ('click' in entry) entry.click();
-    expect(told.sort()).toEqual(['bring-in', 'hand-in', 'keys', 'next-flag', 'open-lesson', 'redo', 'undo']);
+    expect(told.sort()).toEqual([
+      'bring-in',
+      'hand-in',
+      'keys',
+      'new window',
+      'next-flag',
+      'open-lesson',
+      'redo',
+      'undo',
+    ]);
   });
 
   test('shows the key that the page’s list of keys has for each command', () => {
-    const shown = buildMenu(() => {}, { isMac: false, isPackaged: true }).flatMap(({ submenu }) => submenu);
-    const commands: MenuCommand[] = [];
-    const told = buildMenu((command) => commands.push(command), { isMac: false, isPackaged: true });
-    for (const entry of told.flatMap(({ submenu }) => submenu)) if ('click' in entry) entry.click();
-    const accelerators = shown.flatMap((entry) => ('click' in entry ? [entry.accelerator ?? null] : []));
-    for (const [at, command] of commands.entries()) {
-      const accelerator = accelerators[at];
-      if (!accelerator) continue;
-      const combo = accelerator.replace('CmdOrCtrl', 'ctrl').toLowerCase();
-      expect(KEY_TABLE[command].combo, command).toBe(combo);
-    }
-    expect(accelerators.filter(Boolean).length).toBeGreaterThanOrEqual(5);
+    const { told, entries } = flatten(false, true);
+    const shown = entries.flatMap((entry) => {
+      if (!('click' in entry)) return [];
+      entry.click();
+      const id = told.at(-1) as MenuCommand;
+      return entry.accelerator ? [[id, entry.accelerator.replace('CmdOrCtrl', 'ctrl').toLowerCase()]] : [];
+    });
+    expect(shown.length).toBeGreaterThanOrEqual(5);
+    expect(shown).toEqual(shown.map(([id]) => [id, KEY_TABLE[id as MenuCommand].combo]));
+  });
+
+  test('has the window menu that macOS is used to', () => {
+    expect(getRoles(flatten(true, true).entries)).toEqual(expect.arrayContaining(['minimize', 'zoom']));
   });
 
   test('has no tools for developers in the packaged program', () => {

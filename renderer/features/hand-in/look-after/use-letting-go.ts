@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { Problem } from '../../../../src-core/contract/problem.ts';
 import type { Reply } from '../../../../src-core/contract/reply.ts';
 import type { HoldingScope, Holdings } from '../../../../src-core/lesson-file/deletion-log.ts';
+import { TEACHER } from '../../../client/lesson-state.ts';
 import type { StepProps } from '../../../client/steps.ts';
 import { forgetLesson } from '../../../storage/forget-lesson.ts';
 import { getPageDatabase } from '../../../storage/use-draft.ts';
@@ -62,8 +63,8 @@ export function useLettingGo({ desk }: StepProps, onDeleted: () => void): Lettin
       if (!now.holdings) return;
       setNow({ ...now, state: 'deleting' });
       const { code } = now.holdings;
-      const who = readPreferences().who || 'teacher';
-      const ask = () => client.request('deleteHoldings', { lesson, who, scope, code });
+      const order = { lesson, who: TEACHER, scope, code };
+      const ask = () => client.request('deleteHoldings', order);
       const reply = await askOnceIdle(ask, standstill.isOn);
       if (!reply.ok) return end({ ...IDLE, state: 'failed', problems: reply.problems });
       const { files, bytes, isGone } = reply.value;
