@@ -4,7 +4,6 @@ import { findStationPlace, listPlaces } from '../../../../renderer/features/plan
 import { applyEdits } from '../../../../renderer/features/plan/plan-draft.ts';
 import type { PlanEdit } from '../../../../renderer/features/plan/plan-edit.ts';
 import {
-  addCaution,
   addPeriod,
   changeObjective,
   changePeriod,
@@ -232,7 +231,6 @@ describe('time and briefing', () => {
       changeSentence('rules', 0, ''),
     );
     expect(one.briefing.rules).toEqual(['Walk.']);
-    expect(edit(addCaution('Stop.'), addCaution('Stop.')).briefing.cautions).toEqual(['Stop.']);
     expect(
       edit(changeWord(0, { word: 'unison', meaning: 'as one' }), changeWord(0, null)).briefing.words,
     ).toEqual([]);
