@@ -73,6 +73,8 @@ export const PAPER = {
   answersHead: ['Station', 'Exercise', 'Clue that leads here', 'To set out'] as readonly string[],
   answersCount: (exercise: string, reps: number) => `${exercise}, ${reps}`,
   noClue: 'no clue yet',
+  setting: { indoor: 'Indoors.', outdoor: 'Outdoors.' },
+  settingKit: (setting: string, kit: string) => (kit === '' ? setting : `${setting} ${kit}`),
 
   briefing: 'Briefing',
   objective: 'What it is for',

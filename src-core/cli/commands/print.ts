@@ -34,7 +34,7 @@ export async function runPrint(folder: string, options: PrintOptions, terminal: 
   const open = await openFolder(folder, options, terminal);
   if (!open) return 2;
   const draft = draftPack(open.lesson, { parts, paper, isGrey: options.grey === true });
-  const printed = await printPack(draft, getPlace(options), terminal.job);
+  const printed = await printPack(draft, getPlace(folder, options), terminal.job);
   const problems = [...open.problems, ...printed.problems];
   const names = getPlanNames(open.lesson);
   report({ printed: printed.ok ? printed.value : null, problems, names }, options, terminal);
@@ -67,8 +67,9 @@ function isPaper(paper: string): paper is 'a4' | 'letter' {
   return paper === 'a4' || paper === 'letter';
 }
 
-function getPlace({ out, replace = false }: PrintOptions): PackPlace {
-  return out.toLowerCase().endsWith('.pdf') ? { file: out, replace } : { folder: out, replace };
+function getPlace(lessonFolder: string, { out, replace = false }: PrintOptions): PackPlace {
+  const place = out.toLowerCase().endsWith('.pdf') ? { file: out } : { folder: out };
+  return { lessonFolder, replace, ...place };
 }
 
 /** What lies among the clips is read as a clip, so nothing is printed there. */

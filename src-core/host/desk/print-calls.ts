@@ -44,7 +44,11 @@ async function print(
   const clips = (await findRealFolder(session.getClipsFolder())) ?? session.getClipsFolder();
   if (isWithin(folder, clips)) return fail({ code: 'file-name-bad', path: folder });
   const { plan, pupils } = session.getView();
-  return printPack(draftPack({ plan, pupils }, order), { folder, replace }, context);
+  return printPack(
+    draftPack({ plan, pupils }, order),
+    { lessonFolder: session.folder, folder, replace },
+    context,
+  );
 }
 
 async function handInPaper(
