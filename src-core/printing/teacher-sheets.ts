@@ -1,5 +1,5 @@
 import type { Plan, StationCode } from '../lesson/plan.ts';
-import { findSaid, type Said } from './said.ts';
+import { findSaid, getHeading, type Said } from './said.ts';
 
 /** What is said to the class before it starts; the usual cautions are added by the words on paper. */
 export interface BriefingSheet {
@@ -80,8 +80,4 @@ export function buildAnswerKeys(plan: Plan): readonly AnswerKey[] {
     keys.push({ kind: 'answer-key', heading: getHeading(plan), stations: some });
   }
   return keys;
-}
-
-function getHeading({ lesson }: Plan): Said {
-  return { text: `${lesson.title}, ${lesson.className}`, field: 'lesson.title' };
 }

@@ -94,7 +94,7 @@ describe.runIf(canBrowse())('Plan', () => {
     await hand.click(page.getByRole('button', { name: 'Class list…' }));
     await hand.choose(page.locator('.roster-from input[type=file]'), list);
     // A head that is not known is put right by hand.
-    await hand.click(page.getByRole('button', { name: 'Gradebook’s id: which column. Add it' }));
+    await hand.click(page.getByRole('button', { name: 'Roster id: which column. Add it' }));
     await hand.click(page.getByRole('menuitemradio', { name: 'Student No.' }));
     await page.getByText('24 pupils new in the class').waitFor();
     await hand.click(page.getByRole('button', { name: 'Take over 24 pupils' }));

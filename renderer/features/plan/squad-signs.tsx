@@ -42,8 +42,14 @@ export function SquadSigns({
           onDecide={(value) => onChange(changeSquad(code, { name: value }))}
         />
         <span className="push" />
-        {isEmpty && plan.squads.length > 1 && (
-          <button type="button" className="btn bare small" onClick={() => onChange(removeSquad(code))}>
+        {plan.squads.length > 1 && (
+          <button
+            type="button"
+            className="btn bare small"
+            disabled={!isEmpty}
+            title={isEmpty ? undefined : SQUADS.removeFull}
+            onClick={() => onChange(removeSquad(code))}
+          >
             <Glyph name="cross" />
             <span className="vh">{SQUADS.remove(name)}</span>
           </button>

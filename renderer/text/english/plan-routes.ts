@@ -44,7 +44,8 @@ export const ROUTES = {
   isLatin: 'Every squad comes to every station once, and no two meet.',
   isFree: 'No two squads meet.',
   isBalanced: 'Every station follows every other equally often.',
-  legsWalked: (distinct: number, possible: number) => `${distinct} of ${count(possible, 'leg')} are walked.`,
+  legsWalked: (distinct: number, possible: number) =>
+    `${distinct} of ${count(possible, 'leg')} ${distinct === 1 ? 'is' : 'are'} walked.`,
   notPossible: 'There is no such rotation',
   walk: 'Walked through',
   walkedFreely: (end: string) => `nobody waits, and the last squad is done after ${end}`,

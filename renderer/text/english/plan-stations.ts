@@ -3,13 +3,12 @@ import { count } from './amounts.ts';
 /** All that the list of stations says. */
 export const STATIONS = {
   head: 'Stations',
-  sentence: (stations: number) => `${count(stations, 'station')} on the field`,
+  sentence: (stations: number) => count(stations, 'station'),
   add: 'Station',
   place: 'Place, and the clue that leads there',
   exercise: 'Exercise, and how a rep is counted',
   reps: 'Reps',
   care: 'With care',
-  more: 'More',
   details: (code: string) => `Everything about station ${code}`,
   placeOf: (code: string) => `Place of ${code}`,
   exerciseOf: (code: string) => `Exercise at ${code}`,
@@ -40,7 +39,7 @@ export const STATIONS = {
   letter: 'Letter on the card',
   up: 'Move up',
   down: 'Move down',
-  remove: (code: string) => `Take ${code} off the field`,
+  remove: (code: string) => `Take station ${code} out`,
   moveKeys: 'Alt with an arrow moves the row.',
   exerciseLine: (muscles: string, countsAs: string, from: 'built-in' | 'own') =>
     `${muscles}${from === 'own' ? ', your own' : ''} · ${countsAs}`,
