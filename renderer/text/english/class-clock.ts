@@ -50,6 +50,7 @@ export const CLASS_CLOCK = {
   later: '1 min later',
   shifted: (ms: number) => `${writeSpan(ms)} ${ms < 0 ? 'before' : 'after'} its bell`,
   sound: (isOn: boolean) => (isOn ? 'Sound on' : 'Sound off'),
+  wholeScreen: 'Whole screen',
   close: 'Close',
   jumped: (ms: number) =>
     `${ms < 0 ? `This machine’s clock went back by ${writeSpan(ms)}.` : `This machine’s clock jumped ahead by ${writeSpan(ms)}, or the machine slept.`} Look whether the time under the code is right.`,
