@@ -1,4 +1,13 @@
+import type { ShelvedExercise } from '../../../src-core/lesson/library/library.ts';
 import { count } from './amounts.ts';
+
+/** What room an exercise takes. */
+const SPACES: Readonly<Record<ShelvedExercise['space'], string>> = {
+  standing: 'on the spot',
+  wide: 'with room around',
+  lying: 'on the ground',
+  wall: 'at a wall',
+};
 
 /** All that the list of stations says. */
 export const STATIONS = {
@@ -41,6 +50,13 @@ export const STATIONS = {
   down: 'Move down',
   remove: (code: string) => `Take station ${code} out`,
   moveKeys: 'Alt with an arrow moves the row.',
-  exerciseLine: (muscles: string, countsAs: string, from: 'built-in' | 'own') =>
-    `${muscles}${from === 'own' ? ', your own' : ''} · ${countsAs}`,
+  exerciseLine: ({ muscles, space, countsAs, from }: ShelvedExercise) =>
+    `${muscles}, ${SPACES[space]}${from === 'own' ? ', your own' : ''} · ${countsAs}`,
+} as const;
+
+/** The teacher's own exercises, below the stations. */
+export const LIBRARY = {
+  take: 'Your own exercises (exercises.json):',
+  own: (exercises: number) => `${count(exercises, 'exercise')} of your own`,
+  forget: 'Forget mine',
 } as const;
