@@ -14,7 +14,7 @@ export function LibraryLine({
 }) {
   const own = exercises.filter(({ from }) => from === 'own').length;
   return (
-    <>
+    <div className="library-line">
       {problems.map((problem) => {
         const { what, todo } = describeProblem(problem, names);
         return (
@@ -23,7 +23,7 @@ export function LibraryLine({
           </p>
         );
       })}
-      <div className="rem library-line">
+      <div className="rem">
         <label className="file-word">
           {LIBRARY.take}{' '}
           <input
@@ -45,6 +45,6 @@ export function LibraryLine({
           </Button>
         )}
       </div>
-    </>
+    </div>
   );
 }
