@@ -1,7 +1,7 @@
 import type { PlanProblem } from '../lesson/lesson-problem.ts';
 import { buildNewPlan, buildPlanCopy } from '../lesson/new-plan.ts';
 import type { Plan } from '../lesson/plan.ts';
-import { buildRouteOrder, withRoutes } from '../lesson/routes/plan-routes.ts';
+import { buildRouteOrder, keepStarts, withRoutes } from '../lesson/routes/plan-routes.ts';
 import type { RouteProblem } from '../lesson/routes/route-problem.ts';
 import { type RouteSuggestion, suggestRoutes } from '../lesson/routes/suggest-routes.ts';
 import type { SquadsProblem } from '../lesson/squads/squads-problem.ts';
@@ -57,7 +57,7 @@ export function planSquads(
     const present = plan.squads.find(({ code }) => code === signs.code);
     return present ?? { ...signs, startsAt: first, route: [first] };
   });
-  const changed = { ...plan, squads };
+  const changed = { ...plan, squads, rotation: keepStarts(plan.rotation, squads) };
   const routes = squads.length === plan.squads.length ? null : planRoutes(changed);
   return succeed<PlannedSquads, SquadsProblem>(
     { squads: found.value, plan: routes?.ok ? routes.value.plan : changed },

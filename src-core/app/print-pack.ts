@@ -4,7 +4,7 @@ import { buildPack, PACK_PARTS, type PackOrder, type PackPart, type PackSection 
 import type { PrintProblem } from '../printing/print-problem.ts';
 
 /** The print pack of a lesson as pages, before it is drawn. */
-export interface PackDraft extends Pick<PackOrder, 'paper'> {
+export interface PackDraft extends Pick<PackOrder, 'paper' | 'isGrey'> {
   readonly title: string;
   readonly sections: readonly PackSection[];
   readonly problems: readonly PrintProblem[];
@@ -16,7 +16,8 @@ export function draftPack(
   order: PackOrder,
 ): PackDraft {
   const { title, className } = plan.lesson;
-  return { ...buildPack(plan, pupils, order), paper: order.paper, title: `${title}, ${className}` };
+  const { paper, isGrey } = order;
+  return { ...buildPack(plan, pupils, order), paper, isGrey, title: `${title}, ${className}` };
 }
 
 /** Reads parts as typed, `cards,clues`; null where one is not a part of the pack. */

@@ -47,7 +47,7 @@ function addArranging(plan: Command, terminal: Terminal, run: Run): void {
     .argument('<lesson>', 'the lesson folder')
     .argument('<folder>', 'a folder that is not there yet')
     .requiredOption('--date <date>', 'the new lesson’s day')
-    .option('--code <code>', 'a code of its own; otherwise the next revision of the cards')
+    .option('--code <code>', 'a code of its own; otherwise the next printing of the cards')
     .option('--json', 'print JSON')
     .action(
       run(async (lesson, folder, options) =>

@@ -3,6 +3,7 @@ import { call, job } from './call.ts';
 import { carry } from './carried.ts';
 import { folderTokenSchema, lessonIdSchema } from './desk-view.ts';
 import type { LessonUpdate } from './lesson-update.ts';
+import type { Problem } from './problem.ts';
 
 const count = z.int().min(0);
 

@@ -5,9 +5,7 @@ import { type Plan, planSchema } from '../lesson/plan.ts';
 import type { ColumnChoice } from '../lesson/roster/class-list.ts';
 import type { RosterMerge } from '../lesson/roster/merge-roster.ts';
 import type { OneRosterClass } from '../lesson/roster/read-oneroster.ts';
-import type { RouteSuggestion } from '../lesson/routes/suggest-routes.ts';
 import type { SuggestedSquad } from '../lesson/squads/suggest-squads.ts';
-import type { WalkedPlan } from '../lesson/walk/walk-plan.ts';
 import { call } from './call.ts';
 import { carry } from './carried.ts';
 import { folderTokenSchema, lessonIdSchema } from './desk-view.ts';
@@ -51,11 +49,6 @@ export type RosterSource =
 
 /** The calls with which a lesson is planned. A plan that goes in is any JSON; what does not read as one is refused. */
 export const PLANNING_CALLS = {
-  /** Routes as `plan.rotation` asks for them. `plan` is the given one with these routes; nothing is written. */
-  suggestRoutes: call(
-    z.strictObject({ plan: z.unknown() }),
-    z.object({ suggestion: carry<RouteSuggestion>(), plan: suggestedPlan }),
-  ),
   /**
    * So many squads of the lesson's pupils, as `plan.grouping` asks for them. `plan` is the given one with these squads
    * and, where their number changed, with routes for them. Write it with `savePlan`, then the pupils with `saveSquads`.
@@ -74,25 +67,6 @@ export const PLANNING_CALLS = {
         .max(500),
     }),
     z.object({ update }),
-  ),
-  /** A simulated class on the plan's routes; what is left out of the options is estimated, see `walk.options`. */
-  walkPlan: call(
-    z.strictObject({
-      plan: z.unknown(),
-      options: z
-        .strictObject({
-          seed: z.int().min(0).max(999_999),
-          paceSpread: z.number().min(0).max(0.9),
-          metresPerSecond: z.number().min(0.1).max(5),
-          legSeconds: z.number().min(0).max(3600),
-          setUpSeconds: z.number().min(0).max(3600),
-          transitSeconds: z.number().min(0).max(3600),
-          clueSeconds: z.number().min(0).max(3600),
-          repSeconds: z.number().min(0.1).max(60),
-        })
-        .partial(),
-    }),
-    z.object({ walk: carry<WalkedPlan>() }),
   ),
   /** The exercises to choose from: the program's, with the teacher's own merged in by code. */
   readLibrary: call(z.strictObject({}), z.object({ exercises: carry<readonly ShelvedExercise[]>() })),

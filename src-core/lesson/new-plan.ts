@@ -45,8 +45,9 @@ export function buildNewPlan(facts: LessonFacts): Plan {
 }
 
 /**
- * The same plan for another lesson: another day, and either another code or the next revision of the cards, so that
- * cards of the two cannot be mistaken for one another. `code` null keeps the code and counts the revision up.
+ * The same plan for another lesson: another day, and either another code or the next printing of the cards, so that
+ * its cards cannot be mistaken for those of the plan it comes from. `code` null keeps the code and counts the printing
+ * up; two copies of one plan then have the same, and are told apart by giving one of them another code.
  */
 export function buildPlanCopy(
   plan: Plan,

@@ -9,6 +9,8 @@ export type PrintProblem =
   | { readonly code: 'print-letters-missing'; readonly field: string; readonly letters: string }
   /** A squad walks to a station that no clue leads to; there is no slip for it. */
   | { readonly code: 'print-clue-missing'; readonly station: StationCode }
+  /** The lesson folder has no such reference photo, or it is no picture; its place on the answer key is left empty. */
+  | { readonly code: 'print-photo-missing'; readonly station: StationCode; readonly path: string }
   /** Stills of this clip that should stand on the sheet could not be cut or blurred; their places are left empty. */
   | { readonly code: 'print-stills-missing'; readonly clip: ClipId }
   /** Of all that was asked for, not one page could be laid out. */

@@ -1,7 +1,7 @@
 import type { Plan, SquadCode, StationCode } from '../lesson/plan.ts';
 import type { Pupil } from '../lesson/roster.ts';
 import { getPaperSquad, type PaperSquad } from './paper-pinnie.ts';
-import type { Said } from './said.ts';
+import { getHeading, type Said } from './said.ts';
 
 /** For the teacher alone: who is where in which slot, and who must not be shown. */
 export interface RouteKey {
@@ -27,7 +27,7 @@ export function buildRouteKeys(plan: Plan, pupils: readonly Pupil[], isGrey: boo
     const squads = plan.squads.slice(from, from + SQUADS_A_PAGE);
     keys.push({
       kind: 'route-key',
-      heading: { text: `${plan.lesson.title}, ${plan.lesson.className}`, field: 'lesson.title' },
+      heading: getHeading(plan),
       squads: squads.map(({ code }) => getPaperSquad(plan, code, isGrey)),
       slots: buildSlots(
         plan,

@@ -1,6 +1,6 @@
 import type { Plan } from '../lesson/plan.ts';
 import { getPaperSquad, type PaperSquad } from './paper-pinnie.ts';
-import type { Said } from './said.ts';
+import { getHeading, type Said } from './said.ts';
 import type { Slip } from './slip.ts';
 
 /** One slip as it is printed. */
@@ -26,7 +26,7 @@ export function buildSlipPages(
 ): SlipPages {
   return {
     kind,
-    heading: { text: `${plan.lesson.title}, ${plan.lesson.className}`, field: 'lesson.title' },
+    heading: getHeading(plan),
     slips: plan.squads.flatMap(({ code }) => {
       const own = slips.filter(({ squad }) => squad === code);
       const squad = getPaperSquad(plan, code, isGrey);

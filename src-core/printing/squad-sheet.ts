@@ -2,7 +2,7 @@ import { findStation, hasClues, type Plan, type StationCode } from '../lesson/pl
 import type { Pupil } from '../lesson/roster.ts';
 import { getPaperSquad, type PaperSquad } from './paper-pinnie.ts';
 import { getPupilName } from './route-key.ts';
-import { findSaid, type Said } from './said.ts';
+import { findSaid, getHeading, type Said } from './said.ts';
 
 /** What a squad carries: who belongs to it and where it begins. Says nothing of attendance or of who is not filmed. */
 export interface SquadSheet {
@@ -88,7 +88,7 @@ function buildSheets(plan: Plan, pupils: readonly Pupil[], isGrey: boolean): rea
     return {
       kind: 'squad-sheet',
       squad: getPaperSquad(plan, code, isGrey),
-      heading: { text: `${plan.lesson.title}, ${plan.lesson.className}`, field: 'lesson.title' },
+      heading: getHeading(plan),
       start: {
         code: startsAt,
         place: { text: findStation(plan, startsAt)?.place ?? startsAt, field: `stations[${at}].place` },

@@ -1,5 +1,5 @@
 import type { Plan, StationCode } from '../lesson/plan.ts';
-import { findSaid, type Said } from './said.ts';
+import { findSaid, getHeading, type Said } from './said.ts';
 
 /** What is said to the class before it starts; the usual cautions are added by the words on paper. */
 export interface BriefingSheet {
@@ -15,7 +15,7 @@ export interface BriefingSheet {
   readonly stationCautions: readonly { readonly place: Said; readonly caution: Said }[];
 }
 
-/** For the teacher alone: every station with the clue that leads there, and what must stand there. */
+/** For the teacher alone: every station with a picture of it, the clue that leads there, and what must stand there. */
 export interface AnswerKey {
   readonly kind: 'answer-key';
   readonly heading: Said;
@@ -26,6 +26,10 @@ export interface AnswerKey {
     readonly reps: number;
     readonly clue: Said | null;
     readonly equipment: Said | null;
+    /** Null: either will do. */
+    readonly setting: 'indoor' | 'outdoor' | null;
+    /** Reference photo, a path below the lesson folder. It tells the place, so no card and no clue has it. */
+    readonly photo: string | null;
   }[];
 }
 
@@ -58,22 +62,22 @@ export function buildBriefingSheet(plan: Plan): BriefingSheet {
 
 /** The answer key, as many pages as it takes. */
 export function buildAnswerKeys(plan: Plan): readonly AnswerKey[] {
-  const stations = plan.stations.map(({ code, reps, place, exercise, clue, equipment }, at) => ({
-    code,
-    reps,
-    place: { text: place, field: `stations[${at}].place` },
-    exercise: { text: exercise, field: `stations[${at}].exercise` },
-    clue: findSaid(clue, `stations[${at}].clue`),
-    equipment: findSaid(equipment, `stations[${at}].equipment`),
-  }));
+  const stations = plan.stations.map(
+    ({ code, reps, place, exercise, clue, equipment, setting, photo }, at) => ({
+      code,
+      reps,
+      place: { text: place, field: `stations[${at}].place` },
+      exercise: { text: exercise, field: `stations[${at}].exercise` },
+      clue: findSaid(clue, `stations[${at}].clue`),
+      equipment: findSaid(equipment, `stations[${at}].equipment`),
+      setting: setting ?? null,
+      photo: photo ?? null,
+    }),
+  );
   const keys: AnswerKey[] = [];
   for (let from = 0; from < stations.length; from += STATIONS_A_PAGE) {
     const some = stations.slice(from, from + STATIONS_A_PAGE);
     keys.push({ kind: 'answer-key', heading: getHeading(plan), stations: some });
   }
   return keys;
-}
-
-function getHeading({ lesson }: Plan): Said {
-  return { text: `${lesson.title}, ${lesson.className}`, field: 'lesson.title' };
 }

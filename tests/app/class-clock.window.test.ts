@@ -97,6 +97,40 @@ describe.runIf(canBrowse())('the class clock', () => {
     await context.close();
   });
 
+  test('fills the screen when told to, and gives it back when closed', async () => {
+    const { page, context, complaints } = await openClock(BELL_MS);
+    const isWhole = () => page.evaluate(() => document.fullscreenElement !== null);
+    await page.getByRole('button', { name: /^Whole screen/ }).click();
+    await expect.poll(isWhole).toBe(true);
+    await page.getByRole('button', { name: /^Close/ }).click();
+    await expect.poll(isWhole).toBe(false);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  test('sounds at the turn of each part once its sound is on, and not before', async () => {
+    const { page, context } = await openClock(BELL_MS - 30_000);
+    await page.evaluate(() => {
+      const { start } = OscillatorNode.prototype;
+      Object.assign(window, { sounded: 0 });
+      OscillatorNode.prototype.start = function (...times) {
+        Object.assign(window, { sounded: Number(Reflect.get(window, 'sounded')) + 1 });
+        start.apply(this, times);
+      };
+    });
+    const sounded = () => page.evaluate(() => Reflect.get(window, 'sounded'));
+    await setClock(page, BELL_MS);
+    expect(await sounded()).toBe(0);
+    // Switching it on lets it be heard once.
+    await page.getByRole('button', { name: /^Sound off/ }).click();
+    expect(await sounded()).toBe(1);
+    await setClock(page, BELL_MS + 6 * MINUTE_MS);
+    await expect.poll(sounded).toBe(2);
+    await setClock(page, BELL_MS + 7 * MINUTE_MS);
+    expect(await sounded()).toBe(2);
+    await context.close();
+  });
+
   test('says from how far its code is read, and that three metres take a larger screen', async () => {
     const { page, context } = await openClock(BELL_MS);
     const code = page.getByRole('img', { name: /Code of the instant/ });
@@ -110,11 +144,15 @@ describe.runIf(canBrowse())('the class clock', () => {
     await context.close();
   });
 
-  test('filmed by a tablet, tells that tablet’s clock to within a second', async () => {
+  test('filmed by a tablet from three metres, tells that tablet’s clock to within a second', async () => {
     const slowSeconds = 37;
     const trueStartMs = BELL_MS + 2 * MINUTE_MS + 400;
     const { page, context } = await openClock(trueStartMs - 10_000, { width: 1280, height: 720 });
     const folder = await mkdtemp(path.join(tmpdir(), 'routemark-clock-'));
+    const image = page.getByRole('img', { name: /Code of the instant/ });
+    // Its symbol, 21 of 29 modules, is 30 cm wide; a lens of 60° has 1920 pixels for what is 3 m away.
+    const symbol = (((await image.boundingBox())?.width ?? 0) * 21) / 29;
+    const scale = (0.3 * 1920) / (2 * Math.tan(Math.PI / 6) * 3) / symbol;
     const shots: string[] = [];
     for (let second = 0; second < 4; second++) {
       await setClock(page, Math.floor(trueStartMs / 1000) * 1000 + second * 1000);
@@ -126,7 +164,11 @@ describe.runIf(canBrowse())('the class clock', () => {
     await context.close();
     const clips = path.join(desk.folder, 'clips', 'Teal');
     await mkdir(clips, { recursive: true });
-    await filmScreen(shots.join(''), path.join(clips, 'IMG_0001.MOV'), trueStartMs - slowSeconds * 1000);
+    await filmScreen(
+      { list: shots.join(''), scale },
+      path.join(clips, 'IMG_0001.MOV'),
+      trueStartMs - slowSeconds * 1000,
+    );
     const ports = openLessonPorts({ folder: desk.folder, signal: new AbortController().signal });
     const lesson = await openLesson(ports);
     if (!lesson.ok) throw new Error(JSON.stringify(lesson.problems));
@@ -140,7 +182,11 @@ describe.runIf(canBrowse())('the class clock', () => {
 });
 
 /** Films a screen as a tablet of that clock would: at an angle, with sensor noise, dated at its start. */
-async function filmScreen(list: string, clip: string, tabletStartMs: number): Promise<void> {
+async function filmScreen(
+  { list, scale }: { readonly list: string; readonly scale: number },
+  clip: string,
+  tabletStartMs: number,
+): Promise<void> {
   const ffmpeg = await findFfmpeg();
   if (!ffmpeg.ok) throw new Error('these tests need ffmpeg');
   const listFile = `${clip}.txt`;
@@ -148,6 +194,8 @@ async function filmScreen(list: string, clip: string, tabletStartMs: number): Pr
   const local = new Date(tabletStartMs - 3 * 60 * MINUTE_MS).toISOString().slice(0, 19);
   const filters = [
     'fps=10',
+    `scale=trunc(iw*${scale}/2)*2:trunc(ih*${scale}/2)*2`,
+    'pad=1920:1080:(ow-iw)/2:(oh-ih)/2:color=gray',
     'perspective=x0=0.04*W:y0=0.03*H:x1=W:y1=0:x2=0:y2=H:x3=0.94*W:y3=0.96*H:sense=destination',
     'gblur=sigma=0.7',
     'noise=alls=12:allf=t',

@@ -134,6 +134,16 @@ export async function readText(pdf: string): Promise<string> {
   return stdout.replace(/\s+/g, ' ');
 }
 
+/** The pages, from 1, of the pictures that poppler finds in a PDF, in their order. */
+export async function listPictures(pdf: string): Promise<readonly number[]> {
+  const { stdout } = await run('pdfimages', ['-list', pdf]);
+  return stdout
+    .trim()
+    .split('\n')
+    .slice(2)
+    .map((row) => Number(row.trim().split(/\s+/)[0]));
+}
+
 /** What poppler says of a PDF's fonts: a line each, name first. */
 export async function readFonts(
   pdf: string,

@@ -5,27 +5,16 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { checkPlan } from '../../src-core/lesson/check-plan.ts';
 import { checkReadiness } from '../../src-core/lesson/check-readiness.ts';
+import { BUILT_IN_EXERCISES } from '../../src-core/lesson/library/built-in.ts';
 import type { Plan } from '../../src-core/lesson/plan.ts';
 import { parsePlan } from '../../src-core/lesson-file/plan-file.ts';
 import { findBarriers } from './axe.ts';
 import { canBrowse, openTestDesk, type TestDesk } from './browser.ts';
 import { openCountingHand } from './count-acts.ts';
+import { PUPILS, STATIONS } from './quay-class.ts';
 
 /** The most keys, clicks and texts that a whole lesson may cost who knows the way. */
 const MOST_ACTS = 100;
-
-const PUPILS = ['Odda', 'Bram', 'Junip', 'Milo', 'Ansa', 'Tove', 'Isko', 'Fenn'].flatMap((given, row) =>
-  ['Quillfeather', 'Sandlark', 'Fogbottom'].map((family, column) => [`k-${row}${column}`, given, family]),
-);
-
-const STATIONS = [
-  { place: 'Rope Store', clue: 'Coiled, and hung up dry', exercise: 'squat', reps: '8' },
-  { place: 'Tide Post', clue: 'It writes its height on wood', exercise: 'shuffle', reps: '12' },
-  { place: 'Gull Wall', clue: 'Birds queue without a ticket', exercise: 'wall', reps: '6' },
-  { place: 'Crane Square', clue: 'It never lifts its feet', exercise: 'toe taps', reps: '14' },
-  { place: 'Buoy Yard', clue: 'Resting from the sea', exercise: 'plank', reps: '10' },
-  { place: 'Slipway Bench', clue: 'Sit where boats slide in', exercise: 'step-ups', reps: '8' },
-];
 
 /** Looks again and again: the machine may be busy with other things. */
 const poll = <Value>(look: () => Value) => expect.poll(look, { timeout: 20_000 });
@@ -94,7 +83,7 @@ describe.runIf(canBrowse())('Plan', () => {
     await hand.click(page.getByRole('button', { name: 'Class list…' }));
     await hand.choose(page.locator('.roster-from input[type=file]'), list);
     // A head that is not known is put right by hand.
-    await hand.click(page.getByRole('button', { name: 'Gradebook’s id: which column. Add it' }));
+    await hand.click(page.getByRole('button', { name: 'Roster id: which column. Add it' }));
     await hand.click(page.getByRole('menuitemradio', { name: 'Student No.' }));
     await page.getByText('24 pupils new in the class').waitFor();
     await hand.click(page.getByRole('button', { name: 'Take over 24 pupils' }));
@@ -236,6 +225,45 @@ describe.runIf(canBrowse())('Plan', () => {
     await page.locator('.versions').getByText('“Quay circuit, again”').waitFor();
     await page.getByRole('button', { name: 'Back to this state' }).click();
     await poll(readPlan).toEqual(before.plan);
+    await context.close();
+  });
+
+  test('a pinnie of the school’s own has its name and colour, and exercises of the teacher’s own are taken over and forgotten', async () => {
+    const { page, context, complaints } = await openPlan(desk);
+    const before = await readPlan();
+    await at(page, 'squads[0].pinnie').click();
+    await page.getByRole('menuitemradio', { name: 'another colour' }).click();
+    await at(page, 'squads[0].pinnie.name').click();
+    await page.keyboard.type('crimson');
+    await page.keyboard.press('Enter');
+    await page.getByLabel(/^Colour of .*’s pinnie$/).fill('#aa1133');
+    await poll(async () => (await readPlan()).squads[0]?.pinnie).toEqual({
+      name: 'crimson',
+      colour: '#aa1133',
+    });
+
+    const own = { ...BUILT_IN_EXERCISES[0], code: 'gull-walk', name: 'Gull walk' };
+    const library = page.locator('.library-line');
+    const file = { name: 'exercises.json', mimeType: 'application/json' };
+    const take = (text: string) =>
+      library.locator('input').setInputFiles({ ...file, buffer: Buffer.from(text) });
+    await take('{');
+    await page.getByRole('alert').getByText('stops making sense').waitFor();
+    await take(JSON.stringify({ format: 'routemark-exercises', version: 1, exercises: [own] }));
+    await library.getByText('1 exercise of your own').waitFor();
+    await at(page, 'stations[0].exercise').click();
+    await page.keyboard.type('gull');
+    await page
+      .getByRole('option', { name: /Gull walk/ })
+      .getByText('your own')
+      .waitFor();
+    for (const key of ['Control+a', 'Backspace', 'Escape']) await page.keyboard.press(key);
+    expect(await findBarriers(page)).toEqual([]);
+    await library.getByRole('button', { name: 'Forget mine' }).click();
+    await library.getByText('of your own').waitFor({ state: 'detached' });
+    expect(complaints).toEqual([]);
+    for (const _ of [1, 2, 3]) await page.keyboard.press('Control+z');
+    await poll(readPlan).toEqual(before);
     await context.close();
   });
 

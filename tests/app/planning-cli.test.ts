@@ -38,6 +38,12 @@ describe('planning on the command line', () => {
   });
 
   test('suggests routes and writes them only when told, keeping what the plan said before', async () => {
+    const unsaved = await run('plan', 'compare', lesson);
+    expect(unsaved).toMatchObject({
+      code: 0,
+      stdout: 'The plan was never saved over another.\n',
+      stderr: '',
+    });
     const before = await readFile(path.join(lesson, 'plan.json'), 'utf8');
     const shown = await run('plan', 'routes', lesson, '--design', 'balanced');
     expect(shown).toMatchObject({ code: 0, stderr: '' });
@@ -55,6 +61,13 @@ describe('planning on the command line', () => {
     expect(await readFile(path.join(lesson, 'versions', `plan ${stdout.trim()}.json`), 'utf8')).toBe(before);
     const compared = await run('plan', 'compare', lesson);
     expect(compared.stdout).toContain('Rotation, design: “balanced”, was “cyclic”.\n');
+  });
+
+  test('refuses more squads than a plan holds, before anything is written', async () => {
+    const before = await readPlan();
+    const refused = await run('plan', 'squads', lesson, '--count', '45', '--save');
+    expect(refused).toMatchObject({ code: 2, stderr: expect.stringContaining('1 to 40 squads') });
+    expect(await readPlan()).toEqual(before);
   });
 
   test('says which wish is to blame where there are no routes', async () => {

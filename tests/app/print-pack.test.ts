@@ -1,10 +1,18 @@
-import { describe, expect, test } from 'vitest';
+import { execFile } from 'node:child_process';
+import { mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { promisify } from 'node:util';
+import { describe, expect, onTestFinished, test } from 'vitest';
+import { findFfmpeg } from '../../src-core/host/find-ffmpeg.ts';
+import { findMissingPhotos } from '../../src-core/host/pdf/pack-photos.ts';
 import {
   canReadPaper,
   findInkInMargins,
   findOnTop,
   findOutside,
   hasColour,
+  listPictures,
   PAPERS,
   readFonts,
   readText,
@@ -86,5 +94,36 @@ describe.skipIf(!canReadPaper())('the print pack', () => {
       { code: 'print-text-too-long', field: 'stations[1].exercise', text: sayAtLength(190) },
     ]);
     expect(pageCount).toBe(5);
+  });
+
+  test('shows reference photos on the answer key alone, in grey where that is asked for, and names one that is lost', async () => {
+    const folder = await mkdtemp(path.join(tmpdir(), 'routemark-photos-'));
+    onTestFinished(() => rm(folder, { recursive: true, force: true }));
+    await mkdir(path.join(folder, 'photos'));
+    const ffmpeg = await findFfmpeg();
+    if (!ffmpeg.ok) throw new Error('these tests need ffmpeg');
+    const source = ['-f', 'lavfi', '-i', 'testsrc=size=640x360', '-frames:v', '1'];
+    await promisify(execFile)(ffmpeg.value.path, [
+      '-v',
+      'error',
+      ...source,
+      path.join(folder, 'photos/a.jpg'),
+    ]);
+    const lesson = readHarbour((raw) => {
+      Object.assign(raw.stations[0] ?? {}, { photo: 'photos/a.jpg' });
+      Object.assign(raw.stations[1] ?? {}, { photo: 'photos/lost.jpg', setting: 'outdoor' });
+    });
+    const lost = [{ code: 'print-photo-missing', station: 'B', path: 'photos/lost.jpg' }];
+    for (const isGrey of [false, true]) {
+      const { file, problems, pageCount } = await print(lesson, { parts: ['answers'], isGrey }, folder);
+      expect(problems).toEqual(lost);
+      expect(pageCount).toBe(1);
+      expect(await listPictures(file)).toEqual([1]);
+      expect(await hasColour(file)).toBe(!isGrey);
+      expect(await readText(file)).toContain('Outdoors.');
+    }
+    const { file } = await print(lesson, { parts: ['cards', 'clues', 'squads'] }, folder);
+    expect(await listPictures(file)).toEqual([]);
+    expect(await findMissingPhotos(lesson.plan, folder)).toEqual(lost);
   });
 });

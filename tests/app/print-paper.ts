@@ -19,11 +19,12 @@ export const LOOKS = (['a4', 'letter'] as const).flatMap((paper) =>
 export async function print(
   lesson: { readonly plan: Plan; readonly pupils: readonly Pupil[] },
   order: Partial<PackOrder> = {},
+  lessonFolder = '',
 ) {
   const folder = await mkdtemp(path.join(tmpdir(), 'routemark-print-'));
   onTestFinished(() => rm(folder, { recursive: true, force: true }));
   const file = path.join(folder, 'pack.pdf');
   const draft = draftPack(lesson, { parts: [...PACK_PARTS], paper: 'a4', isGrey: false, ...order });
-  const printed = await printPack(draft, { file, replace: false }, job);
+  const printed = await printPack(draft, { lessonFolder, file, replace: false }, job);
   return { file, problems: printed.problems, pageCount: printed.ok ? printed.value.pageCount : 0 };
 }

@@ -28,22 +28,6 @@ const change = (plan: Plan, edit: (copy: Plan) => void): Plan => {
 };
 
 describe.each(Object.keys(WIRES))('%s', (wire) => {
-  test('routes are suggested for a plan as edited, or the wish to blame is named', async () => {
-    const { client, view } = await open(wire);
-    const plan = change(view.plan, ({ rotation }) => void Object.assign(rotation, { design: 'balanced' }));
-    const reply = await client.request('suggestRoutes', { plan });
-    if (!reply.ok) throw new Error(JSON.stringify(reply.problems));
-    expect(reply.value.suggestion.nature.isFreeOfMeetings).toBe(true);
-    expect(reply.value.plan.squads.map(({ route }) => route)).toEqual(
-      reply.value.suggestion.routes.map(({ route }) => route),
-    );
-    const shut = change(view.plan, ({ rotation }) => void rotation.forbidden.push(['A', 'B'], ['C', 'B']));
-    expect(getCodes(await client.request('suggestRoutes', { plan: shut }))).toEqual(['routes-legs-needed']);
-    expect(getCodes(await client.request('suggestRoutes', { plan: { format: 'x' } }))).toEqual([
-      'plan-not-ours',
-    ]);
-  });
-
   test('squads are suggested, saved, and stand in the roster', async () => {
     const { client, view, lesson, readRoster } = await open(wire);
     const plan = change(view.plan, ({ grouping }) => void grouping.together.push(['k-1', 'k-2']));
@@ -57,18 +41,6 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
     if (!saved.ok) throw new Error(JSON.stringify(saved.problems));
     expect(follow(view, saved.value.update).pupils.map(({ squad }) => squad)).toEqual(['teal', 'teal']);
     expect(await readRoster()).toContain('k-2,Bo,Reed,teal');
-  });
-
-  test('a class is walked round, the same for the same seed', async () => {
-    const { client, view } = await open(wire);
-    const walk = async (seed: number) => {
-      const reply = await client.request('walkPlan', { plan: view.plan, options: { seed } });
-      return reply.ok ? reply.value.walk : null;
-    };
-    const first = await walk(4);
-    expect(first?.visits).toHaveLength(6);
-    expect(first?.options).toMatchObject({ seed: 4, paceSpread: 0.2 });
-    expect(await walk(4)).toEqual(first);
   });
 
   test('the library is read, a teacher’s own is taken over and forgotten, a bad one refused whole', async () => {

@@ -36,7 +36,8 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
     const reply = await print(false);
     const folder = path.join(desk.lessonFolder, 'print');
     const files = ['squad-sheets.pdf', 'tablet-labels.pdf'].map((name) => path.join(folder, name));
-    expect(reply).toMatchObject({ ok: true, value: { paths: files, pageCount: 3 }, problems: [] });
+    // Two sheets with the list that a squad without clues walks by, and one page of labels.
+    expect(reply).toMatchObject({ ok: true, value: { paths: files, pageCount: 5 }, problems: [] });
     for (const file of files) expect((await readFile(file)).subarray(0, 5).toString()).toBe('%PDF-');
     await writeFile(files[1] ?? '', 'the teacher’s own');
     expect(await print(false)).toEqual({ ok: false, problems: [{ code: 'file-exists', path: files[0] }] });

@@ -2,6 +2,7 @@ import { CLASS_CLOCK } from '../../text/english/class-clock.ts';
 import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys/use-keys.ts';
 import { useSignal } from './use-signal.ts';
+import { useWholeScreen } from './use-whole-screen.ts';
 
 const MINUTE_MS = 60_000;
 
@@ -21,6 +22,7 @@ export function ClockTools({
   readonly onClose: () => void;
 }) {
   const signal = useSignal(part);
+  const screen = useWholeScreen();
   const earlier = () => onShift(shiftMs - MINUTE_MS);
   const later = () => onShift(shiftMs + MINUTE_MS);
   useKeys({
@@ -28,6 +30,7 @@ export function ClockTools({
     'clock-earlier': earlier,
     'clock-later': later,
     'clock-sound': signal.toggle,
+    'clock-whole': screen.toggle,
   });
   return (
     <div className="cc-tools">
@@ -46,6 +49,11 @@ export function ClockTools({
       <Button onPress={signal.toggle} keyId="clock-sound">
         {CLASS_CLOCK.sound(signal.isOn)}
       </Button>
+      {screen.isOffered && (
+        <Button onPress={screen.toggle} keyId="clock-whole">
+          {CLASS_CLOCK.wholeScreen}
+        </Button>
+      )}
       <Button onPress={onClose} keyId="back-out">
         {CLASS_CLOCK.close}
       </Button>

@@ -1,10 +1,9 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
-import { BRIEFING, USUAL_CAUTIONS } from '../../text/english/plan-briefing.ts';
-import { Button } from '../../ui/button.tsx';
-import { Glyph } from '../../ui/glyph.tsx';
+import { PAPER } from '../../text/english/paper.ts';
+import { BRIEFING } from '../../text/english/plan-briefing.ts';
 import { Sheet } from '../../ui/sheet.tsx';
 import type { PlanEdit } from './plan-edit.ts';
-import { addCaution, type BriefingList, changeObjective, changeSentence } from './plan-edits.ts';
+import { type BriefingList, changeObjective, changeSentence } from './plan-edits.ts';
 import { TypedWord } from './typed-word.tsx';
 import { WordsToLearn } from './words-to-learn.tsx';
 
@@ -13,7 +12,7 @@ const LISTS = ['cautions', 'rules', 'boundaries'] as const satisfies readonly Br
 /** The most sentences that a list of the briefing may have. */
 const MOST = 12;
 
-/** What is said to the class before it starts; usual cautions can be taken over, in pencil until they are. */
+/** What is said to the class before it starts; the usual cautions are printed below the teacher's own. */
 export function BriefingSheet({
   plan,
   onChange,
@@ -63,7 +62,6 @@ function SentenceList({
   readonly onChange: (edit: PlanEdit) => void;
 }) {
   const { head, hint, label } = BRIEFING.lists[list];
-  const usual = list === 'cautions' ? USUAL_CAUTIONS.filter((one) => !sentences.includes(one)) : [];
   const rows = sentences.length < MOST ? [...sentences, ''] : sentences;
   return (
     <section>
@@ -86,16 +84,12 @@ function SentenceList({
           </li>
         ))}
       </ol>
-      {usual.length > 0 && sentences.length < MOST && (
+      {list === 'cautions' && (
         <>
           <h4 className="cap">{BRIEFING.usual}</h4>
           <ul className="usual">
-            {usual.map((caution) => (
-              <li key={caution}>
-                <Button look="bare" className="pen" onPress={() => onChange(addCaution(caution))}>
-                  <Glyph name="plus" /> {caution}
-                </Button>
-              </li>
+            {PAPER.usualList.map((caution) => (
+              <li key={caution}>{caution}</li>
             ))}
           </ul>
         </>

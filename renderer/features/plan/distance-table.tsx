@@ -1,8 +1,9 @@
+import { findMetres } from '../../../src-core/lesson/lesson-timing.ts';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { ROUTES } from '../../text/english/plan-routes.ts';
 import type { PlanEdit } from './plan-edit.ts';
 import { RANGES } from './plan-edits.ts';
-import { changeDistance, findDistance } from './route-edits.ts';
+import { changeDistance } from './route-edits.ts';
 import { listRowKeys } from './row-keys.ts';
 import { TypedWord } from './typed-word.tsx';
 
@@ -36,7 +37,7 @@ export function DistanceTable({
             <tr key={keys[row + 1]}>
               <th scope="row">{one}</th>
               {codes.slice(0, row + 1).map((other, column) => {
-                const metres = findDistance(plan, one, other);
+                const metres = findMetres(plan, one, other);
                 return (
                   <td key={keys[column]}>
                     <TypedWord

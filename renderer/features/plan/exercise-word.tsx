@@ -79,10 +79,10 @@ function ExerciseField({
       />
       <Popover className="choices library" placement="bottom start" offset={2}>
         <ListBox<ShelvedExercise>>
-          {({ code, name, muscles, countsAs, from }) => (
-            <ListBoxItem id={code} textValue={name}>
-              <Text slot="label">{name}</Text>
-              <Text slot="description">{STATIONS.exerciseLine(muscles, countsAs, from)}</Text>
+          {(exercise) => (
+            <ListBoxItem id={exercise.code} textValue={exercise.name}>
+              <Text slot="label">{exercise.name}</Text>
+              <Text slot="description">{STATIONS.exerciseLine(exercise)}</Text>
             </ListBoxItem>
           )}
         </ListBox>

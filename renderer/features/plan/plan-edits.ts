@@ -78,14 +78,6 @@ export function changeSentence(list: BriefingList, at: number, sentence: string)
   });
 }
 
-/** One more caution at the end of the list; one that is there already is not repeated. */
-export function addCaution(caution: string): PlanEdit {
-  return ({ briefing }) =>
-    briefing.cautions.includes(caution)
-      ? {}
-      : { briefing: { ...briefing, cautions: [...briefing.cautions, caution] } };
-}
-
 /** A word to learn with its meaning, by its place; null takes it out, a new place adds it. */
 export function changeWord(at: number, word: Plan['briefing']['words'][number] | null): PlanEdit {
   return ({ briefing }) => ({ briefing: { ...briefing, words: replaceAt(briefing.words, at, word) } });

@@ -11,6 +11,7 @@ import { useKeys } from '../../ui/keys/use-keys.ts';
 import { Sheet } from '../../ui/sheet.tsx';
 import { BriefingSheet } from './briefing-sheet.tsx';
 import { findStationPlace } from './find-field.ts';
+import { LibraryLine } from './library-line.tsx';
 import { PeriodSentences } from './period-sentences.tsx';
 import { PlanChecks } from './plan-checks.tsx';
 import type { PlanEdit } from './plan-edit.ts';
@@ -55,7 +56,7 @@ export function Plan(props: StepProps) {
   };
   useKeys({ undo: draft.undo, redo: draft.redo });
   const slots = getSlotTimes(plan);
-  const library = useLibrary(desk.client);
+  const shelf = useLibrary(desk.client);
   const pack = usePrintPack(desk);
   const pupilDesk = useClass({ ...props, names }, draft);
   return (
@@ -66,7 +67,14 @@ export function Plan(props: StepProps) {
       <RefusedNote {...{ refused, names }} onRetry={draft.retry} onDrop={draft.drop} />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
       <section className="left-side" tabIndex={0} aria-label={PLAN.left}>
-        <StationTable {...{ plan, opened }} onOpen={setOpened} onAdd={add} acts={{ library, onChange }} />
+        <StationTable
+          {...{ plan, opened }}
+          onOpen={setOpened}
+          onAdd={add}
+          acts={{ library: shelf.exercises, onChange }}
+        >
+          <LibraryLine {...{ shelf, names }} />
+        </StationTable>
         <SquadSheet plan={plan} pupilDesk={pupilDesk} />
         <BriefingSheet {...{ plan, onChange }} />
       </section>

@@ -72,6 +72,11 @@ export function RosterPreview({
             </li>
           )}
           {merge.back.length > 0 && <li>{ROSTER.back(merge.back.length)}</li>}
+          {[merge.added, merge.changed, merge.left, merge.back].every((list) => list.length === 0) && (
+            <li>
+              <b>{ROSTER.nothingNew}</b>
+            </li>
+          )}
           {merge.unchanged > 0 && <li>{ROSTER.unchanged(merge.unchanged)}</li>}
         </ul>
       )}

@@ -1,9 +1,6 @@
 import type { Plan, SlotIndex, SquadCode, StationCode } from '../../../src-core/lesson/plan.ts';
 import type { PlanEdit } from './plan-edit.ts';
 
-/** The stations that some squads are to visit, in order; see `takeRoutes`. */
-export type Routes = readonly { readonly squad: SquadCode; readonly route: readonly StationCode[] }[];
-
 /**
  * A squad at another station in one slot. Where its route comes to that station already, the two slots change
  * places, so that it still visits each station once.
@@ -16,17 +13,6 @@ export function changeStop(code: SquadCode, slot: SlotIndex, station: StationCod
       const elsewhere = squad.route.indexOf(station);
       const swapped = elsewhere < 0 ? squad.route : squad.route.with(elsewhere, before);
       return walk(squad, swapped.with(slot, station));
-    }),
-  });
-}
-
-/** Every named squad on its new route. */
-export function takeRoutes(routes: Routes): PlanEdit {
-  const byCode = new Map(routes.map(({ squad, route }) => [squad, route]));
-  return ({ squads }) => ({
-    squads: squads.map((squad) => {
-      const route = byCode.get(squad.code);
-      return route ? walk(squad, [...route]) : squad;
     }),
   });
 }
@@ -84,14 +70,6 @@ export function changeDistance(one: StationCode, other: StationCode, metres: num
       metres === null ? rest : [...rest, { between: [one, other] as [string, string], metres }];
     return { rotation: { ...rotation, distances } };
   };
-}
-
-/** The distance of two places in metres; null where the plan has none. */
-export function findDistance({ rotation }: Plan, one: StationCode, other: StationCode): number | null {
-  const found = rotation.distances.find(
-    ({ between }) => one !== other && between.includes(one) && between.includes(other),
-  );
-  return found?.metres ?? null;
 }
 
 function walk(squad: Plan['squads'][number], route: StationCode[]): Plan['squads'][number] {

@@ -8,7 +8,7 @@ import { describeProblem } from '../../text/english/problems.ts';
 import { Button } from '../../ui/button.tsx';
 import type { PlanEdit } from './plan-edit.ts';
 import { RotationTable } from './rotation-table.tsx';
-import { changeRotation, takeRoutes } from './route-edits.ts';
+import { changeRotation } from './route-edits.ts';
 import type { SlotTimes } from './slot-times.ts';
 
 /** Routes as the machine would make them, in pencil until the teacher inks them; or why there are none. */
@@ -27,8 +27,8 @@ export function RouteProposal({
 }) {
   const [seed, setSeed] = useState(plan.rotation.seed);
   const found = useMemo(() => suggestRoutes({ ...buildRouteOrder(plan), seed }), [plan, seed]);
-  const ink = ({ routes }: RouteSuggestion) => {
-    onChange(takeRoutes(routes));
+  const ink = (suggestion: RouteSuggestion) => {
+    onChange((now) => ({ squads: withRoutes(now, suggestion).squads }));
     if (seed !== plan.rotation.seed) onChange(changeRotation({ seed }));
     onClose();
   };

@@ -29,8 +29,9 @@ export function RouteWishes({
       <DisclosurePanel>
         <h4 className="cap">{ROUTES.starts}</h4>
         <ul className="starts">
-          {squads.map(({ code, name }, at) => {
-            const fixed = rotation.fixedStarts.find(({ squad }) => squad === code)?.station ?? null;
+          {squads.map(({ code, name }) => {
+            const at = rotation.fixedStarts.findIndex(({ squad }) => squad === code);
+            const fixed = rotation.fixedStarts[at]?.station ?? null;
             return (
               <li key={code}>
                 {name}{' '}
@@ -38,7 +39,7 @@ export function RouteWishes({
                   label={ROUTES.startOf(name)}
                   shown={fixed ?? ''}
                   hint={ROUTES.anywhere}
-                  at={`rotation.fixedStarts[${at}]`}
+                  {...(at >= 0 && { at: `rotation.fixedStarts[${at}]` })}
                   choices={[['', ROUTES.anywhere] as const, ...choices]}
                   value={fixed ?? ''}
                   onChoose={(station) => onChange(changeStart(code, station === '' ? null : station))}

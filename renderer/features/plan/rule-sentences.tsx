@@ -1,4 +1,5 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
+import { nameOrderRule } from '../../text/english/circuit.ts';
 import { ORDER_CHOICES, RULES } from '../../text/english/plan-step.ts';
 import { ChoiceWord } from './choice-word.tsx';
 import type { PlanEdit } from './plan-edit.ts';
@@ -28,7 +29,7 @@ export function RuleSentences({
         {RULES.order[0]}{' '}
         <ChoiceWord
           label={RULES.orderLabel}
-          shown={RULES.orderRules[plan.orderRule]}
+          shown={nameOrderRule(plan.orderRule)}
           at="orderRule"
           choices={ORDER_CHOICES}
           value={plan.orderRule}

@@ -1,4 +1,5 @@
 import type { Plan, Squad, SquadCode } from '../../../src-core/lesson/plan.ts';
+import { keepStarts } from '../../../src-core/lesson/routes/plan-routes.ts';
 import { buildSquadSigns } from '../../../src-core/lesson/squads/pinnies.ts';
 import type { PlanEdit } from './plan-edit.ts';
 
@@ -14,16 +15,13 @@ export const addSquad: PlanEdit = ({ squads, stations }) => {
 
 /** Without a squad; the last one stays. Its pupils have to be in other squads first. */
 export function removeSquad(code: SquadCode): PlanEdit {
-  return ({ squads, rotation }) =>
-    squads.length < 2
-      ? {}
-      : {
-          squads: squads.filter((squad) => squad.code !== code),
-          rotation: {
-            ...rotation,
-            fixedStarts: rotation.fixedStarts.filter(({ squad }) => squad !== code),
-          },
-        };
+  return (plan) =>
+    plan.squads.length < 2 ? {} : takeSquads(plan.squads.filter((squad) => squad.code !== code))(plan);
+}
+
+/** These squads in the place of those there are; fixed starts of squads that are gone go with them. */
+export function takeSquads(squads: Plan['squads']): PlanEdit {
+  return ({ rotation }) => ({ squads, rotation: keepStarts(rotation, squads) });
 }
 
 /** A squad with some fields otherwise. */

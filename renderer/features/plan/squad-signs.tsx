@@ -4,9 +4,13 @@ import { SQUADS } from '../../text/english/plan-squads.ts';
 import { Bib } from '../../ui/bib.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
 import { ChoiceWord } from './choice-word.tsx';
+import { OwnPinnie } from './own-pinnie.tsx';
 import type { PlanEdit } from './plan-edit.ts';
 import { changeSquad, removeSquad } from './squad-edits.ts';
 import { TypedWord } from './typed-word.tsx';
+
+/** Stands for a pinnie that is none of the desk's. */
+const OWN = '';
 
 /** What tells a squad apart: its name, pinnie and tablet, each to be changed in place. */
 export function SquadSigns({
@@ -24,10 +28,12 @@ export function SquadSigns({
   readonly onChange: (edit: PlanEdit) => void;
 }) {
   const path = (field: string) => `squads[${at}].${field}`;
-  const choices = PINNIES.map((kind) => [kind.name, kind.name] as const);
+  const choices = [...PINNIES.map(({ name }) => [name, name] as const), [OWN, SQUADS.ownPinnie] as const];
+  const isOwn = !PINNIES.some((kind) => kind.name === pinnie.name);
   const takePinnie = (chosen: string) => {
     const kind = PINNIES.find((one) => one.name === chosen);
-    if (kind) onChange(changeSquad(code, { pinnie: { name: kind.name, colour: kind.colour } }));
+    if (!kind && isOwn) return;
+    onChange(changeSquad(code, { pinnie: kind ? { ...kind } : { ...pinnie, name: SQUADS.newPinnie } }));
   };
   return (
     <header>
@@ -42,8 +48,14 @@ export function SquadSigns({
           onDecide={(value) => onChange(changeSquad(code, { name: value }))}
         />
         <span className="push" />
-        {isEmpty && plan.squads.length > 1 && (
-          <button type="button" className="btn bare small" onClick={() => onChange(removeSquad(code))}>
+        {plan.squads.length > 1 && (
+          <button
+            type="button"
+            className="btn bare small"
+            disabled={!isEmpty}
+            title={isEmpty ? undefined : SQUADS.removeFull}
+            onClick={() => onChange(removeSquad(code))}
+          >
             <Glyph name="cross" />
             <span className="vh">{SQUADS.remove(name)}</span>
           </button>
@@ -52,12 +64,18 @@ export function SquadSigns({
       <div className="signs">
         <ChoiceWord
           label={SQUADS.pinnieOf(name)}
-          shown={pinnie.name}
+          shown={isOwn ? SQUADS.ownPinnie : pinnie.name}
           at={path('pinnie')}
           choices={choices}
-          value={pinnie.name}
+          value={isOwn ? OWN : pinnie.name}
           onChoose={takePinnie}
         />
+        {isOwn && (
+          <OwnPinnie
+            {...{ name, pinnie, at }}
+            onDecide={(own) => onChange(changeSquad(code, { pinnie: own }))}
+          />
+        )}
         <TypedWord
           label={SQUADS.tabletOf(name)}
           shown={tablet}

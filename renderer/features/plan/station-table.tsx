@@ -1,4 +1,4 @@
-import { Fragment } from 'react';
+import { Fragment, type ReactNode } from 'react';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { STATIONS } from '../../text/english/plan-stations.ts';
 import { Button } from '../../ui/button.tsx';
@@ -15,6 +15,7 @@ export function StationTable({
   onOpen,
   onAdd,
   acts,
+  children,
 }: {
   readonly plan: Plan;
   /** Code of the station that lies open; null: none. */
@@ -22,6 +23,8 @@ export function StationTable({
   readonly onOpen: (code: string | null) => void;
   readonly onAdd: () => void;
   readonly acts: RowActs;
+  /** What stands below the table. */
+  readonly children: ReactNode;
 }) {
   const { stations } = plan;
   const keys = listRowKeys(stations.map(({ code }) => code));
@@ -76,6 +79,7 @@ export function StationTable({
           })}
         </tbody>
       </table>
+      {children}
     </Sheet>
   );
 }

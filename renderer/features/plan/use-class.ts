@@ -10,7 +10,7 @@ import type { StepProps } from '../../client/steps.ts';
 import type { PlanDraft } from './plan-draft.ts';
 import type { PlanEdit } from './plan-edit.ts';
 import type { MovingPupil } from './pupil-name.tsx';
-import { changeGrouping } from './squad-edits.ts';
+import { changeGrouping, takeSquads } from './squad-edits.ts';
 
 /** Squads as suggested, or why there are none. */
 export type SquadsReply = Reply<'suggestSquads'>;
@@ -67,7 +67,7 @@ export function useClass(props: StepProps, draft: PlanDraft): ClassDesk {
         );
         const known = new Set(draft.getState().plan.squads.map(({ code }) => code));
         const change = () =>
-          draft.change((now) => ({ squads: plan.squads, ...changeGrouping({ seed })(now) }));
+          draft.change((now) => ({ ...takeSquads(plan.squads)(now), ...changeGrouping({ seed })(now) }));
         // A pupil never stands in a squad that the plan has not: new squads come first, old ones go last.
         if (plan.squads.every(({ code }) => known.has(code))) {
           await save(assignment);

@@ -1,10 +1,22 @@
-import { useEffect, useState } from 'react';
+import { useCallback, useEffect, useState } from 'react';
 import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
+import type { Problem } from '../../../src-core/contract/problem.ts';
 import type { ShelvedExercise } from '../../../src-core/lesson/library/library.ts';
 
-/** The exercises to choose from, the teacher's own among them; empty until they are read. */
-export function useLibrary(client: DeskClient): readonly ShelvedExercise[] {
+/** The exercises to choose from, and taking over the teacher's own. */
+export interface LibraryShelf {
+  /** The teacher's own among them; empty until they are read. */
+  readonly exercises: readonly ShelvedExercise[];
+  /** Why the file that was taken last was not taken over. */
+  readonly problems: readonly Problem[];
+  /** Takes an exercises.json over in the place of the one before; empty text: forgets the teacher's own. */
+  readonly take: (text: string) => Promise<void>;
+}
+
+/** The library of exercises of this desk. */
+export function useLibrary(client: DeskClient): LibraryShelf {
   const [exercises, setExercises] = useState<readonly ShelvedExercise[]>([]);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
   useEffect(() => {
     let isWanted = true;
     void client.request('readLibrary', {}).then((reply) => {
@@ -14,5 +26,13 @@ export function useLibrary(client: DeskClient): readonly ShelvedExercise[] {
       isWanted = false;
     };
   }, [client]);
-  return exercises;
+  const take = useCallback(
+    async (text: string) => {
+      const reply = await client.request('importLibrary', { text });
+      setProblems(reply.problems);
+      if (reply.ok) setExercises(reply.value.exercises);
+    },
+    [client],
+  );
+  return { exercises, problems, take };
 }

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
-import { type WalkedPlan, walkPlan } from '../../../src-core/lesson/walk/walk-plan.ts';
+import { type OftenWalked, walkOften } from '../../../src-core/lesson/walk/walk-often.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { ROUTES } from '../../text/english/plan-routes.ts';
 
@@ -10,15 +10,16 @@ const MOST_TOLD = 3;
 /** A wait shorter than this is no queue that a teacher would see, in seconds. */
 const SHORTEST_WAIT = 20;
 
-/** How a simulated class would walk the plan: where queues form, and whether the time is enough. In pencil. */
+/** How a simulated class would walk the plan, drawn many times: where queues form, and whether the time is enough. In pencil. */
 export function WalkLine({ plan, names }: { readonly plan: Plan; readonly names: LessonNames }) {
-  const walked = useMemo(() => walkPlan(plan), [plan]);
-  const queues = walked.queues.filter(({ waitSeconds }) => waitSeconds >= SHORTEST_WAIT);
+  const walked = useMemo(() => walkOften(plan, SHORTEST_WAIT), [plan]);
+  const queues = walked.worst.queues.filter(({ waitSeconds }) => waitSeconds >= SHORTEST_WAIT);
   return (
     <div className="walk pen" title={ROUTES.walkHint}>
       <p>
-        {ROUTES.walk}: {describeWalk(walked, queues.length)}.<span className="vh"> {ROUTES.walkHint}</span>
+        {ROUTES.walk}: {describeWalk(walked)}.<span className="vh"> {ROUTES.walkHint}</span>
       </p>
+      {queues.length > 0 && <p>{ROUTES.walkedWorst}</p>}
       {queues.length > 0 && (
         <ul>
           {queues.slice(0, MOST_TOLD).map(({ station, slot, squads, waitSeconds }) => (
@@ -37,9 +38,12 @@ export function WalkLine({ plan, names }: { readonly plan: Plan; readonly names:
   );
 }
 
-function describeWalk({ endSeconds, workSeconds }: WalkedPlan, queues: number): string {
-  const end = ROUTES.span(endSeconds);
-  const over = workSeconds === null ? 0 : endSeconds - workSeconds;
-  if (over > 0) return ROUTES.walkedOver(end, ROUTES.span(over));
-  return queues === 0 ? ROUTES.walkedFreely(end) : ROUTES.walkedQueues(queues, end);
+function describeWalk({ walks, waiting, late, latestEndSeconds, worst }: OftenWalked): string {
+  const over = latestEndSeconds - (worst.workSeconds ?? latestEndSeconds);
+  return [
+    waiting === 0 ? ROUTES.walkedFreely(walks) : ROUTES.walkedQueues(waiting, walks),
+    late === 0
+      ? ROUTES.walkedEnd(ROUTES.span(latestEndSeconds))
+      : ROUTES.walkedOver(late, walks, ROUTES.span(over)),
+  ].join('; ');
 }

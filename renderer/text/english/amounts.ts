@@ -31,3 +31,8 @@ export function list(words: readonly string[]): string {
   const last = words.at(-1) ?? '';
   return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
 }
+
+/** A distance as people pace it: `80 cm`, `1.5 m`. */
+export function distance(metres: number): string {
+  return metres < 1 ? `${Math.round(metres * 100)} cm` : `${metres} m`;
+}

@@ -10,7 +10,7 @@ export function signedSpan(seconds: number): string {
 export const BRING_IN = {
   emptySentence: 'Clips stay where they are until you say so. Nothing is ever changed on a tablet.',
   sentence: (folders: number, clips: number, own: number) =>
-    `${count(folders, 'folder')}, ${count(clips, 'clip')}. ${own} belong to this period.`,
+    `${count(folders, 'folder')}, ${count(clips, 'clip')}. ${own} ${own === 1 ? 'belongs' : 'belong'} to this period.`,
   stoppedSentence: 'Copying has stopped.',
   add: 'Add folders…',
   inPlace: 'Read in place…',
@@ -23,9 +23,9 @@ export const BRING_IN = {
   dropNow: 'Let go to bring these in',
   choose: 'Choose folders…',
   progress: 'Progress',
-  stampsRead: (done: number, total: number) => `${done} of ${total} stamps read`,
+  stampsRead: (done: number, total: number) => `${done} of ${total} dates read`,
   cardsRead: (done: number, total: number) => `${done} of ${total} clips searched for cards`,
-  cardsNext: (stamps: number) => `${count(stamps, 'stamp')} read. Now the cards`,
+  cardsNext: (stamps: number) => `${count(stamps, 'date')} read. Now the cards`,
   looking: 'Looking into the folder',
   sending: (done: string, total: string) => `${done} of ${total} received and checked`,
   copying: (done: string, total: string) => `${done} of ${total} copied and checked`,
@@ -71,7 +71,8 @@ export const BRING_IN = {
   look: 'Look',
   hide: 'Hide',
   noticesHead: 'Noticed.',
-  notices: (amount: number) => `${count(amount, 'thing')} that ask nothing of you.`,
+  notices: (amount: number) =>
+    `${count(amount, 'thing')} that ${amount === 1 ? 'asks' : 'ask'} nothing of you.`,
   consentHead: 'Before you go on.',
   consent: (names: readonly string[]) =>
     `${list(names)} ${names.length === 1 ? 'is' : 'are'} not to be shown in stills. Your school’s policy on pupil video goes first.`,

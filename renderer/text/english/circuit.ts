@@ -1,17 +1,12 @@
 import type { AsideReason } from '../../../src-core/contract/aside-reason.ts';
 import type { OrderRule } from '../../../src-core/lesson/plan.ts';
 import type { ClipAssignment } from '../../../src-core/matching/assignment.ts';
+import { RULE_WORDS } from './scores.ts';
 
-const ORDER_RULES: Readonly<Record<OrderRule, string>> = {
-  'void-route': 'whole route lost',
-  'void-after': 'lost from the break on',
-  'void-clip': 'only those clips lost',
-  report: 'only reported',
-};
-
-/** What breaking the order costs, in a few words. */
+/** What breaking the order costs, in a few words that go on within a line. */
 export function nameOrderRule(rule: OrderRule): string {
-  return ORDER_RULES[rule];
+  const { name } = RULE_WORDS[rule];
+  return name.charAt(0).toLowerCase() + name.slice(1);
 }
 
 const ASIDE: Readonly<Record<AsideReason, string>> = {

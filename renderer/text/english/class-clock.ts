@@ -1,9 +1,5 @@
 import type { ClassPart } from '../../../src-core/lesson/class-clock.ts';
-
-/** A distance as a teacher paces it: `1.2 m`, `80 cm`. */
-function writeDistance(metres: number): string {
-  return metres < 1 ? `${Math.round(metres * 100)} cm` : `${metres} m`;
-}
+import { distance } from './amounts.ts';
 
 function writeSpan(ms: number): string {
   const seconds = Math.round(Math.abs(ms) / 1000);
@@ -45,15 +41,16 @@ export const CLASS_CLOCK = {
   done: 'has been everywhere',
   code: (time: string) => `Code of the instant ${time}, for tablets to film`,
   film: (metres: number) =>
-    `Film this code once with every tablet, from no more than ${writeDistance(metres)} away.`,
+    `Film this code once with every tablet, from no more than ${distance(metres)} away.`,
   tooSmall: (metres: number) =>
-    `For ${writeDistance(metres)} it must be ${Math.round(metres * 10)} cm wide: enlarge the window, or use a projector.`,
+    `For ${distance(metres)} it must be ${Math.round(metres * 10)} cm wide: enlarge the window, or use a projector.`,
   start: 'Start now',
   asBell: 'By the bell',
   earlier: '1 min earlier',
   later: '1 min later',
   shifted: (ms: number) => `${writeSpan(ms)} ${ms < 0 ? 'before' : 'after'} its bell`,
   sound: (isOn: boolean) => (isOn ? 'Sound on' : 'Sound off'),
+  wholeScreen: 'Whole screen',
   close: 'Close',
   jumped: (ms: number) =>
     `${ms < 0 ? `This machine’s clock went back by ${writeSpan(ms)}.` : `This machine’s clock jumped ahead by ${writeSpan(ms)}, or the machine slept.`} Look whether the time under the code is right.`,

@@ -12,7 +12,7 @@ const COPY_AGAIN = 'Copy it again while the tablet is here.';
 const FOREIGN: Readonly<Record<ForeignCode['kind'], string>> = {
   'not-ours': 'a code that is no card of ours',
   'other-lesson': 'a card of another lesson',
-  'other-revision': 'a card of another print',
+  'other-revision': 'a card of another printing',
   'unknown-station': 'a card of a station that this plan does not have',
 };
 

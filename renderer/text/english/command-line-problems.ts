@@ -18,6 +18,14 @@ const TODO: Readonly<Partial<Record<Problem['code'], string>>> = {
   'file-exists': 'Choose another name, or write over it with --replace.',
   'archive-damaged':
     'Copy the archive again from where it was first, or take another copy; or restore the whole files alone with --whole-files.',
+  'routes-not-found': 'Allow a leg, draw again with another --seed, or take the other --design.',
+  'squads-not-found': 'Take a rule back, or draw again with another --seed.',
+  'import-column-missing': 'Say which column it is with --columns "id=…,given=…,family=…".',
+  'import-class-open': 'Say which one with --class.',
+  'import-class-unknown': 'Name one of its classes with --class.',
+  'version-unknown': 'Name one that “plan versions” lists.',
+  'card-odd': 'Look at the clip, and say where it was filmed with “mark --station”.',
+  'clock-films-disagree': 'Say what the tablet’s clock lacks with “mark --clock”.',
   'bundle-class-open': 'Say which one with --class.',
   'bundle-category-unknown': 'Name one of its categories, or leave --category out.',
   'bundle-result-left-out':

@@ -62,6 +62,7 @@ export const KEY_WORDS: Readonly<Record<string, string>> = {
   'clock-earlier': 'one minute earlier',
   'clock-later': 'one minute later',
   'clock-sound': 'sound on or off',
+  'clock-whole': 'whole screen or not',
 };
 
 /** Words of the list of keys. */

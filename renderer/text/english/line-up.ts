@@ -4,14 +4,14 @@ import { count, span } from './amounts.ts';
 /** What the teacher reads at Line up. */
 export const LINE_UP = {
   sentence: (clips: number, squads: number) =>
-    `${count(clips, 'clip')} against ${count(squads, 'route')}. Where two threads cross, the circuit was broken.`,
+    `${count(clips, 'clip')} against ${count(squads, 'route')}. Where two lines cross, a clip is out of order.`,
   emptySentence: 'The routes are drawn. Clips take their places as soon as they are brought in.',
   readingSentence: (done: number, total: number) =>
     `Cards are being read, ${done} of ${total} clips. Places may still change.`,
   layout: 'Lay out',
   bySquad: 'By squad',
   byPlace: 'By place',
-  howMuch: 'How much clock',
+  howMuch: 'Time shown',
   whole: 'Whole period',
   quarter: '15 min',
   oneSlot: 'One slot',
@@ -40,7 +40,7 @@ export const LINE_UP = {
   noClips: 'Flags come with the clips.',
   soon: 'Flags come when the cards are read.',
   toReview: 'To Review',
-  toBringIn: (amount: number) => `${amount} more wait at Bring in`,
+  toBringIn: (amount: number) => `${amount} more ${amount === 1 ? 'waits' : 'wait'} at Bring in`,
   settled: 'Settled',
   openAgain: 'Open again',
   kept: 'kept',

@@ -1,4 +1,5 @@
 import type { PackPart } from '../../../src-core/printing/pack.ts';
+import { distance } from './amounts.ts';
 
 /** What the parts of the print pack are called, and the files they are written to. */
 export const PACK_NAMES: Readonly<Record<PackPart, { readonly title: string; readonly file: string }>> = {
@@ -11,15 +12,9 @@ export const PACK_NAMES: Readonly<Record<PackPart, { readonly title: string; rea
   labels: { title: 'Tablet labels', file: 'tablet-labels' },
 };
 
-/** A distance as a pupil measures it: `80 cm`, `1.5 m`. */
-function writeDistance(metres: number): string {
-  return metres < 1 ? `${Math.round(metres * 100)} cm` : `${metres} m`;
-}
-
 /** Everything that paper says of itself. */
 export const PAPER = {
   station: (code: string) => `Station ${code}`,
-  inLesson: (lesson: string, className: string) => `${lesson}, ${className}`,
   repsTogether: (reps: number) => (reps === 1 ? 'rep, all together' : 'reps, all together'),
   countsAs: {
     cycle: 'There and back again is one rep.',
@@ -44,9 +39,9 @@ export const PAPER = {
   ],
   filmFirst: 'Film this card first',
   hold: (metres: number) =>
-    `Hold the tablet no more than ${writeDistance(metres)} away, and keep still while you count to three.`,
+    `Hold the tablet no more than ${distance(metres)} away, and keep still while you count to three.`,
   codeSays: (station: string, lesson: string, revision: number) =>
-    `The code says: station ${station}, ${lesson}, card ${revision}.`,
+    `The code says: station ${station}, ${lesson}, printing ${revision}.`,
   codeOpens: (address: string) => `It also opens the demonstration: ${address}`,
   easier: 'Easier:',
   harder: 'Harder:',
@@ -54,13 +49,11 @@ export const PAPER = {
   clueAt: (place: string) => `At ${place}, when your film is done`,
   everySquad: 'For every squad',
   forSquads: 'For',
-  clue: 'Your clue',
   onTheWay: 'On the way:',
   walk: 'Walk together. Nobody runs ahead.',
   clueEnd: 'Filmed at every station? Then go back to your teacher.',
 
   teacherOnly: 'For the teacher alone',
-  key: 'Route key',
   slot: 'Slot',
   free: 'free',
   none: '–',
@@ -69,12 +62,12 @@ export const PAPER = {
   notShownSentence:
     'Give them the tablet, the timekeeping or the counting. Routemark leaves their stills out of print and export.',
   keyEnd: 'Before class: let every tablet film the class clock once.',
-  answers: 'Answer key',
   answersHead: ['Station', 'Exercise', 'Clue that leads here', 'To set out'] as readonly string[],
   answersCount: (exercise: string, reps: number) => `${exercise}, ${reps}`,
   noClue: 'no clue yet',
+  setting: { indoor: 'Indoors.', outdoor: 'Outdoors.' },
+  settingKit: (setting: string, kit: string) => (kit === '' ? setting : `${setting} ${kit}`),
 
-  briefing: 'Briefing',
   objective: 'What it is for',
   words: 'Words to learn',
   rules: 'Rules',

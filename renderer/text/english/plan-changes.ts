@@ -1,5 +1,6 @@
 import type { PlanChange, PlanPart } from '../../../src-core/lesson/compare-plans.ts';
 import { list } from './amounts.ts';
+import { FIELD_WORDS } from './plan-fields.ts';
 
 const PARTS: Readonly<Record<PlanPart, string>> = {
   stations: 'Station',
@@ -19,33 +20,13 @@ const PARTS: Readonly<Record<PlanPart, string>> = {
   gradeSheet: 'Grade sheet',
 };
 
-/** Fields whose own name is no word. */
-const FIELDS: Readonly<Record<string, string>> = {
-  className: 'class',
-  countsAs: 'what counts as a rep',
-  cycleSeconds: 'tempo in seconds',
-  startsAt: 'start',
-  libraryCode: 'exercise of the library',
-  warmUpMinutes: 'minutes of warm-up',
-  clearUpMinutes: 'minutes of clearing up',
-  leftOut: 'stations left out',
-  fixedStarts: 'fixed starts',
-  forbidden: 'forbidden legs',
-  orderRule: 'order rule',
-  togetherSeconds: 'seconds that still count as together',
-  clockDoubtSeconds: 'seconds of doubt about a clock',
-  periodGraceMinutes: 'minutes around a period',
-  shortestClipSeconds: 'seconds of the shortest film',
-  maxPoints: 'most points',
-};
-
 /** One difference between two plans as a sentence, such as `Station B, reps: 10, was 12.` */
 export function describePlanChange({ part, code, kind, field, was, now }: PlanChange): string {
   const subject = code === null ? PARTS[part] : `${PARTS[part]} ${code}`;
   if (kind === 'added') return `${subject} was added.`;
   if (kind === 'removed') return `${subject} was taken out.`;
   if (kind === 'moved') return `${subject}: another order, ${show(now)}.`;
-  const what = `${subject}, ${FIELDS[field ?? ''] ?? field ?? ''}`;
+  const what = `${subject}, ${FIELD_WORDS[field ?? ''] ?? field ?? ''}`;
   if (was === null) return `${what}: ${show(now)}, was empty.`;
   return now === null ? `${what}: empty, was ${show(was)}.` : `${what}: ${show(now)}, was ${show(was)}.`;
 }

@@ -1,3 +1,29 @@
+/** Fields of plan.json whose own name is no word. */
+export const FIELD_WORDS: Readonly<Record<string, string>> = {
+  code: 'letter or code',
+  revision: 'printing of the cards',
+  className: 'class',
+  cycleSeconds: 'tempo in seconds',
+  countsAs: 'what counts as a rep',
+  transit: 'on the way here',
+  photo: 'reference photo',
+  libraryCode: 'exercise of the library',
+  startsAt: 'start',
+  fromPercent: 'lowest share',
+  maxPoints: 'most points',
+  warmUpMinutes: 'minutes of warm-up',
+  clearUpMinutes: 'minutes of clearing up',
+  leftOut: 'stations left out',
+  fixedStarts: 'fixed starts',
+  forbidden: 'forbidden legs',
+  orderRule: 'order rule',
+  gradeSheet: 'grade sheet',
+  togetherSeconds: 'seconds that still count as together',
+  clockDoubtSeconds: 'seconds of doubt about a clock',
+  periodGraceMinutes: 'minutes around a period',
+  shortestClipSeconds: 'seconds of the shortest clip',
+};
+
 const EXPECTED: Readonly<Record<string, string>> = {
   'local-time': 'a local time such as 10:40',
   'short-code': 'small letters, digits and hyphens, 32 at most',

@@ -1,24 +1,5 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
-
-/** Fields of plan.json whose own name is no word. */
-const FIELDS: Readonly<Record<string, string>> = {
-  code: 'letter or code',
-  className: 'class',
-  cycleSeconds: 'tempo',
-  countsAs: 'what counts as a rep',
-  transit: 'on the way here',
-  photo: 'reference photo',
-  startsAt: 'start',
-  colour: 'colour',
-  fromPercent: 'lowest share',
-  maxPoints: 'most points',
-  warmUpMinutes: 'warm-up',
-  clearUpMinutes: 'clearing up',
-  togetherSeconds: 'together',
-  clockDoubtSeconds: 'doubtful times',
-  periodGraceMinutes: 'minutes around a period',
-  shortestClipSeconds: 'shortest film',
-};
+import { FIELD_WORDS } from './plan-fields.ts';
 
 /** Parts of the plan that stand for themselves. */
 const PARTS: Readonly<Record<string, string>> = {
@@ -72,7 +53,7 @@ function describeRest(rest: string): string {
   const slot = /^\.route\[(\d+)\]/.exec(rest)?.[1];
   if (slot !== undefined) return `slot ${Number(slot) + 1}`;
   const names = rest.match(/[A-Za-z]+/g) ?? [];
-  return names.map((name) => FIELDS[name] ?? name).join(', ');
+  return names.map((name) => FIELD_WORDS[name] ?? name).join(', ');
 }
 
 function join(entry: string, rest: string): string {

@@ -44,14 +44,17 @@ export const ROUTES = {
   isLatin: 'Every squad comes to every station once, and no two meet.',
   isFree: 'No two squads meet.',
   isBalanced: 'Every station follows every other equally often.',
-  legsWalked: (distinct: number, possible: number) => `${distinct} of ${count(possible, 'leg')} are walked.`,
+  legsWalked: (distinct: number, possible: number) =>
+    `${distinct} of ${count(possible, 'leg')} ${distinct === 1 ? 'is' : 'are'} walked.`,
   notPossible: 'There is no such rotation',
   walk: 'Walked through',
-  walkedFreely: (end: string) => `nobody waits, and the last squad is done after ${end}`,
-  walkedOver: (end: string, over: string) =>
-    `the last squad is done after ${end}, ${over} more than there is`,
-  walkedQueues: (queues: number, end: string) =>
-    `${count(queues, 'wait')} for a station; the last squad is done after ${end}`,
+  walkedFreely: (walks: number) => `in none of ${walks} draws does a squad wait`,
+  walkedQueues: (waiting: number, walks: number) =>
+    `in ${waiting} of ${walks} draws a squad waits for a station`,
+  walkedEnd: (end: string) => `the last squad is done after ${end} at the latest`,
+  walkedOver: (late: number, walks: number, over: string) =>
+    `in ${late} of ${walks} the time is not enough, at worst by ${over}`,
+  walkedWorst: 'The longest waits, in the worst draw:',
   walkHint: 'A reckoning with squads of different pace, for planning alone; nobody is to be hurried by it.',
   queue: (waiting: string, working: string, at: { station: string; slot: number; seconds: number }) =>
     `${waiting} waits ${span(at.seconds)} for ${working} at ${at.station}, slot ${at.slot}.`,

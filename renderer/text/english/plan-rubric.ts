@@ -10,7 +10,7 @@ export const RUBRIC = {
   newClip: 'New criterion',
   newSquad: 'New squad criterion',
   labelOf: (label: string) => `What “${label}” is called`,
-  checksOf: (label: string) => `Who can speak for “${label}”`,
+  checksOf: (label: string) => `How “${label}” is checked`,
   checks: {
     place: 'the place is checked',
     exercise: 'the exercise is checked',
@@ -32,7 +32,7 @@ export const RUBRIC = {
   awardPointsLabel: 'Points of a clip',
   awardAll: ['A clip earns', 'when', '.'],
   awardSum: ['A clip earns points for', '.'],
-  tags: (label: string) => `Standards that “${label}” speaks to`,
+  tags: (label: string) => `Standards for “${label}”`,
   noTags: 'no standard',
   tagged: (codes: readonly string[]) => codes.join(', '),
   standards: 'Standards',

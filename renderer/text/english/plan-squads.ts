@@ -13,6 +13,10 @@ export const SQUADS = {
   nameOf: (squad: string) => `Name of ${squad}`,
   tabletOf: (squad: string) => `Tablet of ${squad}`,
   pinnieOf: (squad: string) => `Pinnie of ${squad}`,
+  ownPinnie: 'another colour',
+  newPinnie: 'our own',
+  pinnieNameOf: (squad: string) => `What ${squad}’s pinnie is called`,
+  pinnieColourOf: (squad: string) => `Colour of ${squad}’s pinnie`,
   pupilsOf: (squad: string) => `Pupils of ${squad}`,
   moveKeys: (squads: number) =>
     squads === 1
@@ -52,8 +56,7 @@ export const ROSTER = {
   file: 'Choose the file, or files',
   folder: 'Choose a folder…',
   reading: 'Reading the list…',
-  columns: 'Which column is which',
-  column: { id: 'Gradebook’s id', given: 'Given name', family: 'Family name' },
+  column: { id: 'Roster id', given: 'Given name', family: 'Family name' },
   noColumn: 'which column',
   classIs: 'Class',
   whichClass: 'which class',

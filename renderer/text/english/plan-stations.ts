@@ -1,15 +1,23 @@
+import type { ShelvedExercise } from '../../../src-core/lesson/library/library.ts';
 import { count } from './amounts.ts';
+
+/** What room an exercise takes. */
+const SPACES: Readonly<Record<ShelvedExercise['space'], string>> = {
+  standing: 'on the spot',
+  wide: 'with room around',
+  lying: 'on the ground',
+  wall: 'at a wall',
+};
 
 /** All that the list of stations says. */
 export const STATIONS = {
   head: 'Stations',
-  sentence: (stations: number) => `${count(stations, 'station')} on the field`,
+  sentence: (stations: number) => count(stations, 'station'),
   add: 'Station',
   place: 'Place, and the clue that leads there',
   exercise: 'Exercise, and how a rep is counted',
   reps: 'Reps',
   care: 'With care',
-  more: 'More',
   details: (code: string) => `Everything about station ${code}`,
   placeOf: (code: string) => `Place of ${code}`,
   exerciseOf: (code: string) => `Exercise at ${code}`,
@@ -40,8 +48,15 @@ export const STATIONS = {
   letter: 'Letter on the card',
   up: 'Move up',
   down: 'Move down',
-  remove: (code: string) => `Take ${code} off the field`,
+  remove: (code: string) => `Take station ${code} out`,
   moveKeys: 'Alt with an arrow moves the row.',
-  exerciseLine: (muscles: string, countsAs: string, from: 'built-in' | 'own') =>
-    `${muscles}${from === 'own' ? ', your own' : ''} · ${countsAs}`,
+  exerciseLine: ({ muscles, space, countsAs, from }: ShelvedExercise) =>
+    `${muscles}, ${SPACES[space]}${from === 'own' ? ', your own' : ''} · ${countsAs}`,
+} as const;
+
+/** The teacher's own exercises, below the stations. */
+export const LIBRARY = {
+  take: 'Your own exercises (exercises.json):',
+  own: (exercises: number) => `${count(exercises, 'exercise')} of your own`,
+  forget: 'Forget mine',
 } as const;

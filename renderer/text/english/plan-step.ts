@@ -1,6 +1,6 @@
 import type { PlanProblem, ReadinessProblem } from '../../../src-core/lesson/lesson-problem.ts';
-import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { count } from './amounts.ts';
+import { nameOrderRule } from './circuit.ts';
 
 type Code = (PlanProblem | ReadinessProblem)['code'];
 
@@ -63,7 +63,7 @@ export const PLAN = {
   right: 'Rotation, checks and rules',
   checks: 'Checked',
   checking: 'Checking the plan…',
-  goThere: 'Mend it',
+  goThere: 'Go there',
   notSaved: 'Not saved yet',
   kept: 'What you typed stands on the sheet and is kept until you mend it or let it go.',
   tryAgain: 'Save it now',
@@ -75,12 +75,6 @@ export const RULES = {
   head: 'Rules of this lesson',
   hint: 'Press an underlined word, or type at it, to change it.',
   order: ['When the order is broken:', '.'],
-  orderRules: {
-    'void-route': 'the whole route is lost',
-    'void-after': 'everything from the break on is lost',
-    'void-clip': 'only the clips out of order are lost',
-    report: 'it is only reported',
-  },
   orderLabel: 'What breaking the order costs',
   retake: ['Of two takes of one slot the', 'one counts.'],
   retakes: { first: 'first', last: 'last' },
@@ -91,8 +85,8 @@ export const RULES = {
   doubtLabel: 'Seconds of uncertainty that are doubted',
   grace: ['A period still owns a clip', 'before its bell and after its end.'],
   graceLabel: 'Minutes around a period',
-  short: ['A film shorter than', 'is flagged.'],
-  shortLabel: 'Seconds of the shortest film',
+  short: ['A clip shorter than', 'is flagged.'],
+  shortLabel: 'Seconds of the shortest clip',
   seconds: (amount: number) => `${amount} s`,
   minutes: (amount: number) => `${amount} min`,
   cards: ['Its cards carry the code', ', printing', '.'],
@@ -115,7 +109,6 @@ export const RULES = {
 } as const;
 
 /** Names of the rules in the order of strictness, for choosing one. */
-export const ORDER_CHOICES = Object.entries(RULES.orderRules) as readonly (readonly [
-  Plan['orderRule'],
-  string,
-])[];
+export const ORDER_CHOICES = (['void-route', 'void-after', 'void-clip', 'report'] as const).map(
+  (rule) => [rule, nameOrderRule(rule)] as const,
+);

@@ -10,6 +10,4 @@ export const VERSIONS = {
   same: 'The same as now.',
   goBack: 'Back to this state',
   more: (versions: number) => `${count(versions, 'older state')} more`,
-  undo: 'Take back',
-  redo: 'Bring back',
 } as const;

@@ -36,7 +36,7 @@ const routeProblems: Wordings<RouteProblem['code']> = {
   }),
   'routes-not-found': ({ design, legs }) => ({
     what: `No routes for ${DESIGNS[design]} were found without ${nameLegs(legs)}; whether there are any is not known.`,
-    todo: 'Allow a leg, choose another seed or the other kind of rotation.',
+    todo: 'Allow a leg, draw again or choose the other kind of rotation.',
   }),
 };
 
@@ -59,7 +59,7 @@ const squadsProblems: Wordings<SquadsProblem['code']> = {
   }),
   'squads-not-found': () => ({
     what: 'No squads that keep every rule were found; whether there are any is not known.',
-    todo: 'Take a rule back, or choose another seed.',
+    todo: 'Take a rule back, or draw again.',
   }),
   'squads-pupil-unknown': ({ pupil }) => ({
     what: `A rule for squads names ${pupil}, who is not in the roster; it was passed over.`,

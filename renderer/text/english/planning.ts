@@ -12,7 +12,7 @@ export const PLANNING = {
       isFreeOfMeetings ? 'No two squads meet' : 'Some squads meet',
       isBalanced
         ? 'every station follows every other equally often'
-        : `${legs.distinct} of ${count(legs.possible, 'leg')} are walked, the most walked ${count(legs.most, 'time')}`,
+        : `${legs.distinct} of ${count(legs.possible, 'leg')} ${legs.distinct === 1 ? 'is' : 'are'} walked, the most walked ${count(legs.most, 'time')}`,
     ]
       .join('; ')
       .concat('.'),

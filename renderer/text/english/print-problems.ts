@@ -20,6 +20,10 @@ export const printProblems: Wordings<PrintProblem['code']> = {
     what: `No clue leads to ${names.station(station)}; it has no clue card.`,
     todo: 'Write the clue into the plan, or tell the squads where to go.',
   }),
+  'print-photo-missing': ({ station, path }, names) => ({
+    what: `${names.station(station)}: there is no picture ${path} that can be read. Its place on the answer key is empty.`,
+    todo: 'Put the picture there, or name another one.',
+  }),
   'print-stills-missing': ({ clip }, names) => ({
     what: `${names.clip(clip)}: not all of its stills could be made. Their places on the sheet are empty.`,
     todo: 'Look whether the clip still lies where it was, and whether ffmpeg is here; then print again.',

@@ -10,7 +10,7 @@ export const PRINT = {
   noParts: 'nothing yet',
   paperLabel: 'Paper',
   papers: { a4: 'A4', letter: 'Letter' } satisfies Record<PackOrder['paper'], string>,
-  inkLabel: 'Ink',
+  inkLabel: 'Colour',
   inks: { colour: 'in colour', grey: 'in grey' },
   write: 'Make the pages (PDF)',
   writing: 'Laying out pages…',

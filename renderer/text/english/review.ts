@@ -57,11 +57,11 @@ export const REVIEW = {
     'no-length': { head: 'Nothing to count in', text: 'A photo, or a film whose length is not known.' },
     'no-lanes': {
       head: 'Lanes could not be told apart',
-      text: 'Pupils stand behind each other, or one moves alone. Say below how many there are, or togetherness itself.',
+      text: 'Pupils stand behind each other, or one moves alone. Say below how many there are, or the unison itself.',
     },
     alone: {
       head: 'One performer, you say',
-      text: 'One alone keeps no time with others. Togetherness is yours to say.',
+      text: 'One alone keeps no time with others. Unison is yours to say.',
     },
   },
   performers: 'Performers',
@@ -126,7 +126,7 @@ export const REVIEW = {
     place: 'No card read; nothing says where this is. Yours to say.',
     exercise: 'Nothing speaks for or against it. Yours to say.',
     reps: 'Reps were not counted. Yours to say.',
-    together: 'Togetherness was not measured. Yours to say.',
+    together: 'Unison was not measured. Yours to say.',
     lanes: 'Lanes could not be told apart. Yours to say.',
     alone: 'One performer alone keeps no time with others. Yours to say.',
     measuring: 'Being measured.',
@@ -162,7 +162,7 @@ export const REVIEW = {
   answerFirst: (label: string) => `${label} has no answer yet`,
   flagHead: 'Flag',
   keep: 'Keep the flag',
-  clear: 'Clear it',
+  clear: 'Clear the flag',
 
   compare: 'Compare',
   compareTitle: (station: string) => `${station}, side by side`,
@@ -180,7 +180,7 @@ export const REVIEW = {
 
   doneTitle: 'Nothing waits for your eye',
   done: (clips: number) =>
-    `${clips === 1 ? 'The one clip that counts is' : `All ${clips} clips that count are`} inked. Press any hole of the card to look at a clip again.`,
+    `${clips === 1 ? 'The one clip that counts is' : `All ${clips} clips that count are`} inked. Press any place on the class card to look at a clip again.`,
   doneFlags: (flags: number) =>
     `${count(flags, 'flag')} still ${flags === 1 ? 'waits' : 'wait'} to be settled.`,
   toScores: 'Go to Scores',
@@ -189,5 +189,5 @@ export const REVIEW = {
   empty: 'Clips come here when a squad’s folder has been brought in. One key will mark a clean one.',
   toBringIn: 'Go to Bring in',
   loadingTitle: 'Reading the clips',
-  loading: 'The first ones appear here as soon as their stamps are read.',
+  loading: 'The first ones appear here as soon as their dates are read.',
 } as const;

@@ -108,7 +108,7 @@ export const SCORES = {
   ruleShown: (squads: readonly string[], others: number) =>
     squads.length === 0
       ? 'No squad has broken its order: every rule gives the same.'
-      : `Shown for ${list(squads)}, ${squads.length === 1 ? 'the only squad with a break' : 'the squads with a break'}.${others > 0 ? ` The other ${others} get the same under every rule.` : ''}`,
+      : `Shown for ${list(squads)}, ${squads.length === 1 ? 'the only squad with a break' : 'the squads with a break'}.${others === 0 ? '' : others === 1 ? ' The other one gets the same under every rule.' : ` The other ${others} get the same under every rule.`}`,
   ruleChanges: 'Choosing another rule changes the plan.',
 
   sumTitle: (amount: string, name: string) => `${amount}, ${name}`,

@@ -77,11 +77,11 @@ export const FRAME = {
   unsaved: (amount: number) => `${count(amount, 'decision')} waiting to be saved`,
   nothingYet: 'Nothing decided yet',
   local: 'nothing leaves this machine',
-  skip: 'To the sheet',
-  faultTitle: 'This sheet tore',
+  skip: 'Skip to the page',
+  faultTitle: 'This page failed',
   fault: {
     what: 'Something in this window went wrong, not in your lesson.',
-    todo: 'Every decision that was saved is safe. Show the sheet again, or go to another step.',
+    todo: 'Every decision that was saved is safe. Show the page again, or go to another step.',
   },
   again: 'Show it again',
   trouble: 'That did not work',
@@ -120,7 +120,7 @@ export const START = {
   tourTitle: 'How it goes',
   tour: [
     'Bring in the tablets’ folders; clips find their squad and place by themselves.',
-    'Dashed and in italics is what the machine suggests; solid ink is what you decided.',
+    'Dashed and in italics is what the machine suggests; solid ink is what you confirmed: inked and confirmed are one.',
     'Only what needs you is red.',
     'Enter confirms a clip and shows the next; ? lists every key.',
     'No step locks another, and nothing leaves this machine.',

@@ -79,6 +79,7 @@ export const KEY_TABLE = {
   'clock-earlier': { place: 'class-clock', combo: '-' },
   'clock-later': { place: 'class-clock', combo: '+' },
   'clock-sound': { place: 'class-clock', combo: 'm' },
+  'clock-whole': { place: 'class-clock', combo: 'w' },
 } as const satisfies Readonly<Record<string, KeyEntry>>;
 
 /** A thing that a key does. */

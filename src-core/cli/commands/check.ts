@@ -1,6 +1,7 @@
 import { count } from '../../../renderer/text/english/amounts.ts';
 import { checkReadiness, findLooseEnds } from '../../app/edit-plan.ts';
 import { getPlanNames } from '../../host/lesson-names.ts';
+import { findMissingPhotos } from '../../host/pdf/pack-photos.ts';
 import { openFolder } from '../open-folder.ts';
 import { formatJson, getExitCode, sayProblems, toJsonProblem } from '../say.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
@@ -17,7 +18,8 @@ export async function runCheck(
   const { plan, pupils } = lesson;
   // Why nobody is in the class is said by what is wrong with the roster.
   const ends = findLooseEnds(plan, pupils).filter(({ code }) => code !== 'plan-class-empty');
-  const problems = [...open.problems, ...checkReadiness(plan), ...ends];
+  const photos = await findMissingPhotos(plan, folder);
+  const problems = [...open.problems, ...checkReadiness(plan), ...ends, ...photos];
   const names = getPlanNames(lesson);
   if (options.json) {
     const counts = { stations: plan.stations.length, squads: plan.squads.length, pupils: pupils.length };

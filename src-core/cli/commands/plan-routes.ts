@@ -2,6 +2,7 @@ import { PLANNING } from '../../../renderer/text/english/planning.ts';
 import { buildPlanText } from '../../app/edit-plan.ts';
 import { checkRosterText, withSquads } from '../../app/import-roster.ts';
 import { planRoutes, planSquads, walkEditedPlan } from '../../app/plan-lesson.ts';
+import { PLANNING_CALLS } from '../../contract/planning-calls.ts';
 import { getPlanNames } from '../../host/lesson-names.ts';
 import { savePlanText, saveRosterText } from '../../host/plan-versions.ts';
 import { openFolder } from '../open-folder.ts';
@@ -62,8 +63,8 @@ export async function runPlanSquads(
   const talk = { terminal, options, open };
   const { plan, pupils } = open.lesson;
   const { count = plan.squads.length, seed = plan.grouping.seed } = options;
-  if (!/^[1-9]\d?$/.test(String(count))) {
-    terminal.say('! The number of squads makes no sense. Write --count 4, say.\n');
+  if (!PLANNING_CALLS.suggestSquads.in.shape.count.safeParse(Number(count)).success) {
+    terminal.say('! A plan holds 1 to 40 squads. Write --count 4, say.\n');
     return 2;
   }
   const ids = pupils.map(({ id }) => id);

@@ -43,7 +43,11 @@ export async function runPlanCompare(
 ): Promise<ExitCode> {
   const open = await openFolder(folder, options, terminal);
   if (!open) return 2;
-  const version = options.since ?? (await listPlanVersions(folder))[0]?.version ?? '';
+  const version = options.since ?? (await listPlanVersions(folder))[0]?.version;
+  if (version === undefined) {
+    const text = `${PLANNING.noVersion}\n`;
+    return report({ terminal, options, open }, { json: { changes: [] }, text, problems: [] });
+  }
   const was = await readPlanVersion(folder, version);
   if (!was.ok) return refuse({ terminal, options, open }, was.problems);
   const changes = comparePlans(was.value, open.lesson.plan);

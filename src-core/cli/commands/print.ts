@@ -27,7 +27,7 @@ export interface PrintOptions {
 export async function runPrint(folder: string, options: PrintOptions, terminal: Terminal): Promise<ExitCode> {
   const parts = parsePackParts(options.pages);
   const { paper, out } = options;
-  const place = getPlace(options);
+  const place = getPlace(folder, options);
   const inPlace = 'file' in place ? out : path.join(out, 'any.pdf');
   const refusal = getRefusal(options, parts !== null) ?? (await findLessonRefusal({ folder, out: inPlace }));
   if (!parts || !isPaper(paper) || refusal !== null) {
@@ -70,8 +70,9 @@ function isPaper(paper: string): paper is 'a4' | 'letter' {
   return paper === 'a4' || paper === 'letter';
 }
 
-function getPlace({ out, replace = false }: PrintOptions): PackPlace {
-  return out.toLowerCase().endsWith('.pdf') ? { file: out, replace } : { folder: out, replace };
+function getPlace(lessonFolder: string, { out, replace = false }: PrintOptions): PackPlace {
+  const place = out.toLowerCase().endsWith('.pdf') ? { file: out } : { folder: out };
+  return { lessonFolder, replace, ...place };
 }
 
 function getRefusal({ pages, paper }: PrintOptions, isPacked: boolean): string | null {

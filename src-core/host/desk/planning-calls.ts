@@ -6,9 +6,7 @@ import {
   parseRosterTable,
   planLessonCopy,
   planNewLesson,
-  planRoutes,
   planSquads,
-  walkEditedPlan,
 } from '../../app/plan-lesson.ts';
 import type { Handlers } from '../../contract/dispatch.ts';
 import type { LessonUpdate } from '../../contract/lesson-update.ts';
@@ -24,9 +22,7 @@ import { isPlainPath } from './inbox.ts';
 import type { LessonSession } from './lesson-session.ts';
 
 type PlanningNames =
-  | 'suggestRoutes'
   | 'suggestSquads'
-  | 'walkPlan'
   | 'readLibrary'
   | 'importLibrary'
   | 'newLesson'
@@ -39,16 +35,11 @@ type PlanningNames =
 export function buildPlanningCalls(desk: DeskParts): Pick<Handlers<CallContext>, PlanningNames> {
   const { home } = desk.options;
   return {
-    suggestRoutes: async ({ plan }) => planRoutes(plan),
     suggestSquads: ({ lesson, plan, count }) =>
       withLesson(desk, lesson, async (session) => {
         const pupils = session.getView().pupils.map(({ id }) => id);
         return planSquads(plan, pupils, count);
       }),
-    walkPlan: async ({ plan, options }) => {
-      const walk = walkEditedPlan(plan, options);
-      return walk.ok ? succeed({ walk: walk.value }) : walk;
-    },
     readLibrary: async () => {
       const shelf = await readExercises(home);
       return shelf.ok ? succeed({ exercises: shelf.value }, shelf.problems) : shelf;

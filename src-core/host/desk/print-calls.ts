@@ -43,7 +43,11 @@ async function print(
   if (await isLessonsOwn(lesson, path.join(folder, 'any.pdf')))
     return fail({ code: 'file-name-bad', path: folder });
   const { plan, pupils } = session.getView();
-  return printPack(draftPack({ plan, pupils }, order), { folder, replace }, context);
+  return printPack(
+    draftPack({ plan, pupils }, order),
+    { lessonFolder: session.folder, folder, replace },
+    context,
+  );
 }
 
 async function handInPaper(

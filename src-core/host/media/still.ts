@@ -67,6 +67,16 @@ export async function cutStills(
   return (await Promise.all(singly)).map((pictures) => pictures?.[0] ?? null);
 }
 
+/** A photo as JPEG of so many pixels' height, for a sheet of paper; null where the file is no picture. */
+export async function readPhoto(file: string, height: number): Promise<Uint8Array | null> {
+  const bytes = await cut({
+    inputs: [{ path: file, options: [] }],
+    filters: [`[0:v:0]scale=-2:${height},setsar=1,format=yuvj420p[out]`],
+    output: ['-frames:v', '1', ...AS_JPEG],
+  });
+  return bytes.length === 0 ? null : bytes;
+}
+
 async function readCut(order: StillOrder): Promise<Uint8Array | null> {
   const name = `${order.clip}-${order.atMs}-${order.height}.jpg`;
   const kept = path.join(order.folder, 'evidence', 'stills', name);

@@ -9,11 +9,14 @@ import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import type { StorageProblem } from '../../platform/storage-problem.ts';
 import type { PrintProblem } from '../../printing/print-problem.ts';
 import { type DrawnPages, drawPages } from './draw-pages.ts';
+import { readPackPhotos } from './pack-photos.ts';
 import { layOutPage } from './pages/lay-out-page.ts';
 import { writePdf } from './write-pdf.ts';
 
-/** Where a pack is written. */
+/** Where a pack is written, and where its pictures are. */
 export interface PackPlace {
+  /** Where the lesson's reference photos lie, below its `photos`. */
+  readonly lessonFolder: string;
   /** One file for all parts, or a folder that gets a file for each part. It is made where it is not there. */
   readonly file?: string;
   readonly folder?: string;
@@ -49,15 +52,19 @@ export async function printPack(
   const standing = await findStanding(files.map(({ file }) => file));
   const first = standing[0];
   if (first !== undefined && !place.replace) return fail({ code: 'file-exists', path: first });
+  const { isGrey } = draft;
+  const pictured = await readPackPhotos(draft.sections, { lessonFolder: place.lessonFolder, isGrey });
   const drawn: { readonly file: string; readonly pages: DrawnPages }[] = [];
   for (const { file, sections } of files) {
     job.signal.throwIfAborted();
     job.onProgress({ step: 'print', done: drawn.length, total: files.length });
-    const layouts = sections.flatMap(({ pages }) => pages.flatMap(layOutPage));
+    const layouts = sections.flatMap(({ pages }) =>
+      pages.flatMap((page) => layOutPage(page, pictured.photos)),
+    );
     const title = sections.length === 1 && sections[0] ? PACK_NAMES[sections[0].part].title : draft.title;
     drawn.push({ file, pages: await drawPages(layouts, { paper: draft.paper, title }) });
   }
-  const problems = [...draft.problems, ...drawn.flatMap(({ pages }) => pages.problems)];
+  const problems = [...draft.problems, ...pictured.problems, ...drawn.flatMap(({ pages }) => pages.problems)];
   const filled = drawn.filter(({ pages }) => pages.pageCount > 0);
   if (filled.length === 0) return fail<PackProblem>(...problems, { code: 'print-empty' });
   for (const { file, pages } of filled) {

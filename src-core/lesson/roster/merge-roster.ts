@@ -17,7 +17,7 @@ export interface RosterMerge {
   readonly unchanged: number;
 }
 
-/** What becomes of pupils who left: kept in roster.csv with `yes` under `left`, or taken out of it. */
+/** What becomes of pupils who left since: kept in roster.csv with `yes` under `left`, or taken out of it. */
 export type LeftChoice = 'keep' | 'remove';
 
 /** A roster and a class list side by side. */
@@ -98,7 +98,8 @@ interface TableParts {
 }
 
 function buildTable(table: RosterTable, { listed, added, left }: TableParts): RosterTable {
-  const kept = table.rows.filter((row) => left === 'keep' || listed.has(getId(row)));
+  // Who left earlier is in no preview, so nobody has said that their lines may go.
+  const kept = table.rows.filter((row) => left === 'keep' || listed.has(getId(row)) || hasLeft(row));
   const marksLeft = kept.some((row) => !listed.has(getId(row)));
   const { heads } = marksLeft ? withColumn(table, 'left') : table;
   const rows = kept.map((row): Row => {

@@ -1,4 +1,4 @@
-import type { Plan } from '../plan.ts';
+import type { Plan, SquadCode } from '../plan.ts';
 import type { RouteOrder, RouteSuggestion } from './suggest-routes.ts';
 
 /** What a plan asks of its routes: all that its `rotation` says, so that the same plan gets the same routes. */
@@ -19,6 +19,15 @@ export function buildRouteOrder({
     forbidden,
     distances,
   };
+}
+
+/** What is left of a rotation when some squads are no more: the fixed starts of those that stay. */
+export function keepStarts(
+  rotation: Plan['rotation'],
+  squads: readonly { readonly code: SquadCode }[],
+): Plan['rotation'] {
+  const fixedStarts = rotation.fixedStarts.filter((start) => squads.some(({ code }) => code === start.squad));
+  return { ...rotation, fixedStarts };
 }
 
 /** The plan with these routes in the place of its own; squads that none is for keep theirs. */

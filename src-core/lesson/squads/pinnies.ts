@@ -1,24 +1,22 @@
 import type { Squad } from '../plan.ts';
 
-/** A set of pinnies as a school might own it: told apart by colour and, for those who cannot, by pattern and name. */
+/** A set of pinnies as a school might own it; `pinnie-pattern.ts` has the pattern that goes with each name. */
 export interface PinnieKind {
   readonly name: string;
   /** `#RRGGBB`. */
   readonly colour: string;
-  /** How it is drawn, on screen and paper alike. */
-  readonly pattern: 'slant' | 'dots' | 'posts' | 'chevrons' | 'bars' | 'checks' | 'rings' | 'crosses';
 }
 
 /** The eight pinnies of the desk, in the order squads get them. */
 export const PINNIES: readonly PinnieKind[] = [
-  { name: 'teal', colour: '#1F8A86', pattern: 'slant' },
-  { name: 'amber', colour: '#E9A92B', pattern: 'dots' },
-  { name: 'plum', colour: '#8A4A86', pattern: 'posts' },
-  { name: 'moss', colour: '#6F8B3A', pattern: 'chevrons' },
-  { name: 'slate', colour: '#66788A', pattern: 'bars' },
-  { name: 'coral', colour: '#EE8A74', pattern: 'checks' },
-  { name: 'navy', colour: '#2B3F73', pattern: 'rings' },
-  { name: 'chalk', colour: '#FFFFFF', pattern: 'crosses' },
+  { name: 'teal', colour: '#1F8A86' },
+  { name: 'amber', colour: '#E9A92B' },
+  { name: 'plum', colour: '#8A4A86' },
+  { name: 'moss', colour: '#6F8B3A' },
+  { name: 'slate', colour: '#66788A' },
+  { name: 'coral', colour: '#EE8A74' },
+  { name: 'navy', colour: '#2B3F73' },
+  { name: 'chalk', colour: '#FFFFFF' },
 ];
 
 /** What tells a squad apart, before it has a route. */
@@ -36,7 +34,8 @@ export function buildSquadSigns(count: number, present: readonly SquadSigns[]): 
     !signs.some(({ code, pinnie }) => code === kind.name || pinnie.name.toLowerCase() === kind.name);
   while (signs.length < count) {
     const kind = PINNIES.find(isFree);
-    const number = signs.length + 1;
+    let number = signs.length + 1;
+    while (signs.some(({ code }) => code.endsWith(`-${number}`))) number += 1;
     const like = kind ?? PINNIES[(number - 1) % PINNIES.length];
     const word = kind?.name ?? `${like?.name ?? 'squad'} ${number}`;
     signs.push({

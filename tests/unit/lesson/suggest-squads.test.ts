@@ -133,5 +133,8 @@ describe('signs of squads', () => {
     const signs = buildSquadSigns(10, []);
     expect(new Set(signs.map(({ code }) => code)).size).toBe(10);
     expect(signs[8]?.pinnie).toEqual({ name: 'teal 9', colour: PINNIES[0]?.colour });
+    // The ninth was taken out again, and the tenth is still there.
+    const again = buildSquadSigns(10, signs.toSpliced(8, 1));
+    expect(new Set(again.map(({ code }) => code)).size).toBe(10);
   });
 });

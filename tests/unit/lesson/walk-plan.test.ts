@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { planSchema } from '../../../src-core/lesson/plan.ts';
+import { walkOften } from '../../../src-core/lesson/walk/walk-often.ts';
 import { type WalkOptions, walkPlan } from '../../../src-core/lesson/walk/walk-plan.ts';
 import { getRawPlan } from './small-plan.ts';
 
@@ -76,5 +77,33 @@ describe('a simulated walk', () => {
           if (one !== other && one.station === other.station)
             expect(one.endSeconds <= other.startSeconds || other.endSeconds <= one.startSeconds).toBe(true);
     }
+  });
+});
+
+/** 34 minutes are too short for three times sixty reps of twenty seconds. */
+function buildBusy() {
+  const plan = build(['ABC'], [19, 20]);
+  return { ...plan, stations: plan.stations.map((station) => ({ ...station, reps: 60 })) };
+}
+
+describe('fifty simulated walks', () => {
+  test('say in how many a squad waits, which single ones do not', () => {
+    const often = walkOften(build(['ABC', 'BCA', 'CAB'], [2, 9]), 20);
+    const singly = Array.from({ length: 50 }, (_, at) =>
+      walkPlan(build(['ABC', 'BCA', 'CAB'], [2, 9]), { seed: at + 1 }),
+    );
+    expect(often.walks).toBe(50);
+    expect(often.waiting).toBe(
+      singly.filter(({ queues }) => queues.some(({ waitSeconds }) => waitSeconds >= 20)).length,
+    );
+    expect(often.waiting).toBeGreaterThan(0);
+    expect(often.waiting).toBeLessThan(50);
+    expect(often.late).toBe(0);
+    expect(often.latestEndSeconds).toBe(Math.max(...singly.map(({ endSeconds }) => endSeconds)));
+  });
+
+  test('of one squad have nobody who waits, and of one with too much to do are all late', () => {
+    expect(walkOften(build(['ABC']), 20)).toMatchObject({ waiting: 0, late: 0 });
+    expect(walkOften(buildBusy(), 20)).toMatchObject({ waiting: 0, late: 50 });
   });
 });

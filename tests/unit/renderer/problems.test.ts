@@ -100,6 +100,7 @@ const EXAMPLES: Readonly<Record<Problem['code'], object>> = {
   'print-text-too-long': { field: 'stations[2].exercise', text: 'Wall sits' },
   'print-letters-missing': { field: 'roster k-0412', letters: '張' },
   'print-clue-missing': { station: 'C' },
+  'print-photo-missing': { station: 'C', path: 'photos/c.jpg' },
   'print-stills-missing': { clip: 'c1' },
   'print-empty': {},
   'roster-column-missing': { column: 'id' },

@@ -16,7 +16,8 @@ export function layOutSquadSheet(sheet: SquadSheet): Layout {
   };
 }
 
-function layOutHead({ squad, heading, start }: SquadSheet): Mark[] {
+function layOutHead({ squad, heading, start, pupils }: SquadSheet): Mark[] {
+  const hint = pupils.length === 0 ? PAPER.noPupils : PAPER.filmsHint;
   const worn = {
     text: PAPER.squadLine(squad.pinnie.text, squad.tablet.text),
     field: squad.pinnie.field,
@@ -32,7 +33,7 @@ function layOutHead({ squad, heading, start }: SquadSheet): Mark[] {
     text({ x: 78, y: 47, w: 112, h: 22 }, start.place, type('serif', 30, 12, 1.1), { stand: 'middle' }),
     rule(0, 74, 190, 0.5),
     text({ x: 0, y: 77, w: 80, h: 8 }, ours(PAPER.pupils), type('serif', 16)),
-    text({ x: 0, y: 85, w: 190, h: 6 }, ours(PAPER.filmsHint), type('sans', 11.5, 10)),
+    text({ x: 0, y: 85, w: 190, h: 6 }, ours(hint), type('sans', 11.5, 10)),
     text({ x: 82, y: 77, w: 108, h: 8 }, ours(PAPER.films), type('sans-bold', 12), {
       align: 'right',
       stand: 'bottom',

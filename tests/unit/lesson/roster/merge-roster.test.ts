@@ -41,6 +41,13 @@ describe('a class list merged into a roster', () => {
     expect(text.split('\n')[0]).toBe('id,given,family,squad,stills,Locker');
   });
 
+  test('takes nobody out who left earlier and is not shown as leaving now', () => {
+    const earlier = `${ROSTER.replace('Locker', 'left').replace('plum,yes,9', 'plum,yes,yes')}`;
+    const { text, merge } = mergeRoster({ roster: earlier, list: LIST, plan, left: 'remove' });
+    expect(merge.left).toEqual([]);
+    expect(text).toContain('k-3,Cy,Kelp,plum,yes,yes');
+  });
+
   test('never loses the do-not-film word, not even of one who left and comes back', () => {
     const others = LIST.filter(({ id }) => id !== 'k-1');
     const without = mergeRoster({ roster: ROSTER, list: others, plan, left: 'keep' });

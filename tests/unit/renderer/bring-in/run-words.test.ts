@@ -10,9 +10,9 @@ const job = (step: 'read' | 'cards', done: number) => ({
 test('reading tells stamps first, then cards, and none of the cards before one was searched', () => {
   const stamps = { state: 'stamps', done: 0, total: 34 } as const;
   const cards = { state: 'cards', done: 0, total: 34 } as const;
-  expect(describeReading(stamps, job('read', 12))).toMatchObject({ words: '12 of 34 stamps read' });
+  expect(describeReading(stamps, job('read', 12))).toMatchObject({ words: '12 of 34 dates read' });
   expect(describeReading(cards, job('read', 34))).toMatchObject({
-    words: '34 stamps read. Now the cards',
+    words: '34 dates read. Now the cards',
     share: 0,
   });
   expect(describeReading(cards, job('cards', 17))).toMatchObject({

@@ -4,7 +4,6 @@ import { findStationPlace, listPlaces } from '../../../../renderer/features/plan
 import { applyEdits } from '../../../../renderer/features/plan/plan-draft.ts';
 import type { PlanEdit } from '../../../../renderer/features/plan/plan-edit.ts';
 import {
-  addCaution,
   addPeriod,
   changeObjective,
   changePeriod,
@@ -18,7 +17,6 @@ import {
   allowLeg,
   changeDistance,
   changeStop,
-  findDistance,
   forbidLeg,
 } from '../../../../renderer/features/plan/route-edits.ts';
 import {
@@ -44,6 +42,7 @@ import {
   removeStation,
 } from '../../../../renderer/features/plan/station-edits.ts';
 import { checkPlan } from '../../../../src-core/lesson/check-plan.ts';
+import { findMetres } from '../../../../src-core/lesson/lesson-timing.ts';
 import { BUILT_IN_EXERCISES } from '../../../../src-core/lesson/library/built-in.ts';
 import { type Plan, planSchema } from '../../../../src-core/lesson/plan.ts';
 import { buildSmallPlan } from '../../lesson/small-plan.ts';
@@ -108,7 +107,7 @@ describe('stations', () => {
     const plan = edit(forbidLeg('A', 'B'), changeDistance('B', 'A', 30), recodeStation('A', 'X1'));
     expect(listRoutes(plan)).toEqual(['X1B', 'BX1']);
     expect(plan.rotation.forbidden).toEqual([['X1', 'B']]);
-    expect(findDistance(plan, 'X1', 'B')).toBe(30);
+    expect(findMetres(plan, 'X1', 'B')).toBe(30);
     expect(listProblems(plan)).toEqual([]);
   });
 
@@ -143,9 +142,9 @@ describe('routes', () => {
     expect(edit(forbidLeg('A', 'B'), allowLeg('B', 'A')).rotation.forbidden).toEqual([['A', 'B']]);
     expect(edit(forbidLeg('A', 'B'), allowLeg('A', 'B')).rotation.forbidden).toEqual([]);
     const measured = edit(changeDistance('A', 'B', 50), changeDistance('B', 'A', 60));
-    expect([findDistance(measured, 'A', 'B'), measured.rotation.distances.length]).toEqual([60, 1]);
+    expect([findMetres(measured, 'A', 'B'), measured.rotation.distances.length]).toEqual([60, 1]);
     expect(
-      findDistance(edit(changeDistance('A', 'B', 5), changeDistance('A', 'B', null)), 'A', 'B'),
+      findMetres(edit(changeDistance('A', 'B', 5), changeDistance('A', 'B', null)), 'A', 'B'),
     ).toBeNull();
   });
 });
@@ -232,7 +231,6 @@ describe('time and briefing', () => {
       changeSentence('rules', 0, ''),
     );
     expect(one.briefing.rules).toEqual(['Walk.']);
-    expect(edit(addCaution('Stop.'), addCaution('Stop.')).briefing.cautions).toEqual(['Stop.']);
     expect(
       edit(changeWord(0, { word: 'unison', meaning: 'as one' }), changeWord(0, null)).briefing.words,
     ).toEqual([]);
