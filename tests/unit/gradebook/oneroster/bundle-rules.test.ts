@@ -47,7 +47,7 @@ function buildMarksSet(): RawSet {
   return set;
 }
 
-const rulesOf = (bundle: Bundle) => [...new Set(checkBundle(bundle).slips.map(({ rule }) => rule))];
+const rulesOf = (bundle: Bundle) => [...new Set(checkBundle(bundle).faults.map(({ rule }) => rule))];
 
 /** A set of changes, in which instants are asked for. */
 function buildDeltaSet(): RawSet {
@@ -63,7 +63,7 @@ function buildDeltaSet(): RawSet {
 describe('a sound OneRoster set', () => {
   test.each(['1.1', '1.2'] as const)('of version %s breaks no rule', (version) => {
     const found = checkBundle(toBundle(buildSchoolSet(version)));
-    expect(found.slips).toEqual([]);
+    expect(found.faults).toEqual([]);
     expect(found.version).toBe(version);
   });
 
@@ -111,7 +111,7 @@ describe('a OneRoster set with one fault', () => {
     edit(set, ['manifest', 2, 'value'], '1.2.1');
     const found = checkBundle(toBundle(set));
     expect(found.version).toBeNull();
-    expect(found.slips.map(({ rule, column }) => [rule, column])).toEqual([
+    expect(found.faults.map(({ rule, column }) => [rule, column])).toEqual([
       ['manifest-value', 'oneroster.version'],
     ]);
   });

@@ -1,7 +1,7 @@
-import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
-import { NEW_LESSON } from '../../text/english/new-lesson.ts';
-import { Button } from '../../ui/button.tsx';
-import { FolderPicker } from '../../ui/folder-picker.tsx';
+import type { DeskClient } from '../../src-core/contract/desk-client.ts';
+import { NEW_LESSON } from '../text/english/new-lesson.ts';
+import { Button } from './button.tsx';
+import { FolderPicker } from './folder-picker.tsx';
 import type { LessonPlace } from './use-lesson-place.ts';
 
 /** Where the new folder goes, with the way to another place. */

@@ -1,7 +1,6 @@
 import { useEffect, useState } from 'react';
-import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
-import type { DeskView, FolderRef } from '../../../src-core/contract/desk-view.ts';
-import { getParentPath } from './lesson-name.ts';
+import type { DeskClient } from '../../src-core/contract/desk-client.ts';
+import type { DeskView, FolderRef } from '../../src-core/contract/desk-view.ts';
 
 /** Where a new lesson's folder goes, and the ways to choose another place. */
 export interface LessonPlace {
@@ -49,4 +48,10 @@ export function useLessonPlace(
     isPicking,
     stopPicking: () => setPicking(false),
   };
+}
+
+/** The folder that another one lies in, by its path as shown; the path itself where it lies in none. */
+function getParentPath(path: string): string {
+  const cut = Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\'));
+  return cut > 0 ? path.slice(0, cut) : path;
 }
