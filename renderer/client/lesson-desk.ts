@@ -1,5 +1,5 @@
 import type { CallInput, CallName } from '../../src-core/contract/calls.ts';
-import type { DeskClient } from '../../src-core/contract/desk-client.ts';
+import type { DeskClient, RequestOptions } from '../../src-core/contract/desk-client.ts';
 import type { LessonId } from '../../src-core/contract/desk-view.ts';
 import type { LessonUpdate } from '../../src-core/contract/lesson-update.ts';
 import type { LessonView } from '../../src-core/contract/lesson-view.ts';
@@ -44,6 +44,7 @@ export interface LessonDesk {
   readonly ask: <Name extends UpdatingCall>(
     name: Name,
     input: Omit<CallInput<Name>, 'lesson' | 'since'>,
+    options?: RequestOptions,
   ) => Promise<Reply<Name>>;
   readonly report: (problems: readonly Problem[]) => void;
   readonly putAway: () => void;
@@ -128,9 +129,9 @@ function buildAsk(
   lesson: LessonId,
   store: Pick<LessonStore, 'getSince' | 'take'>,
 ): LessonDesk['ask'] {
-  return async (name, input) => {
+  return async (name, input, options) => {
     const whole = { ...input, lesson, since: store.getSince() } as CallInput<typeof name>;
-    const reply = await client.request(name, whole);
+    const reply = await client.request(name, whole, options);
     if (reply.ok) store.take((reply.value as { update: LessonUpdate }).update);
     return reply;
   };

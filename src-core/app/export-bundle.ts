@@ -1,7 +1,7 @@
 import { checkHandIn, type HandInCheck, type HandInProblem } from '../gradebook/hand-in-check.ts';
 import { type BundleFiles, type BundleOrder, buildBundle } from '../gradebook/oneroster/build-bundle.ts';
+import { BUNDLE_RULES, type BundleFault, type RuleCheck } from '../gradebook/oneroster/bundle-fault.ts';
 import type { BundleProblem } from '../gradebook/oneroster/bundle-problem.ts';
-import { BUNDLE_RULES, type BundleSlip, type RuleCheck } from '../gradebook/oneroster/bundle-slip.ts';
 import { type Bundle, checkBundle } from '../gradebook/oneroster/check-bundle.ts';
 import { describeSchool, type SchoolDescription } from '../gradebook/oneroster/describe-school.ts';
 import type { GradedLesson } from './graded-lesson.ts';
@@ -30,7 +30,7 @@ export interface MarksOrder extends Omit<BundleOrder, 'school'> {
 
 /**
  * The marks as a OneRoster set. Refused while a flag is open, unless it is asked for all the same, and where the
- * school's set cannot be built on. Slips of the school's set in tables that are not carried over change nothing.
+ * school's set cannot be built on. Faults of the school's set in tables that are not carried over change nothing.
  */
 export function draftBundle({ lesson, score }: GradedLesson, order: MarksOrder): BundleDraft {
   const check = checkHandIn(score, order.evenWithOpenFlags);
@@ -38,14 +38,14 @@ export function draftBundle({ lesson, score }: GradedLesson, order: MarksOrder):
   if (check.problems.length > 0) return { ...nothing, school: null, problems: check.problems };
   const found = checkBundle(order.school);
   const school = describeSchool(found, new Set(score.pupils.map(({ pupil }) => pupil.id)), order.classId);
-  if (found.version === null) return { ...nothing, school, problems: found.slips };
+  if (found.version === null) return { ...nothing, school, problems: found.faults };
   const built = buildBundle(lesson.plan, score, { ...order, school: found });
   const { problems } = built;
   if (built.ok) return { files: built.value, check, problems, school, rules: listRules([]) };
-  const slips = problems.filter((problem): problem is BundleSlip => problem.code === 'bundle-rule-broken');
-  return { ...nothing, school, problems, rules: slips.length > 0 ? listRules(slips) : null };
+  const faults = problems.filter((problem): problem is BundleFault => problem.code === 'bundle-rule-broken');
+  return { ...nothing, school, problems, rules: faults.length > 0 ? listRules(faults) : null };
 }
 
-function listRules(slips: readonly BundleSlip[]): readonly RuleCheck[] {
-  return BUNDLE_RULES.map((rule) => ({ rule, slips: slips.filter((slip) => slip.rule === rule) }));
+function listRules(faults: readonly BundleFault[]): readonly RuleCheck[] {
+  return BUNDLE_RULES.map((rule) => ({ rule, faults: faults.filter((fault) => fault.rule === rule) }));
 }

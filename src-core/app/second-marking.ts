@@ -12,8 +12,8 @@ import { mergeIntoLesson } from './mark-lesson.ts';
 import { type OpenLesson, openJournal } from './open-lesson.ts';
 import type { LessonPorts } from './ports.ts';
 
+export { isSecondAct } from '../marking/agreement/second-decisions.ts';
 export { buildNoDecisions } from '../marking/decisions.ts';
-export { isSecondAct };
 
 /** A lesson as a second marker sees it: see `marking/agreement/second-decisions.ts`. `ports` read their journal. */
 export async function openSecondLesson(

@@ -36,6 +36,8 @@ export const recentLessonSchema = z.object({
   isDemo: z.boolean(),
   /** False: the folder is not there now (a stick that is not plugged in). */
   isThere: z.boolean(),
+  /** The last day that it was to be kept, where that day is over; null: it is not, or none is set. */
+  dueSince: z.string().nullable(),
 });
 
 /** One entry of the list of lessons. */

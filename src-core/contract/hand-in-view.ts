@@ -1,6 +1,6 @@
 import type { AccountSheet } from '../gradebook/account-sheet.ts';
 import type { GradeSheet } from '../gradebook/grade-sheet.ts';
-import type { RuleCheck } from '../gradebook/oneroster/bundle-slip.ts';
+import type { RuleCheck } from '../gradebook/oneroster/bundle-fault.ts';
 import type { SchoolDescription } from '../gradebook/oneroster/describe-school.ts';
 
 /** One file of a set of marks, as it would be written. */

@@ -5,6 +5,4 @@ export type QueueProblem =
   /** The optional packages were left out when Routemark was installed. */
   | { readonly code: 'queue-engine-missing' }
   /** `host` with its port; `detail` in the system's own words, possibly empty. */
-  | { readonly code: 'queue-unreachable'; readonly host: string; readonly detail: string }
-  /** Neither a lesson nor a folder with lessons in it. */
-  | { readonly code: 'lessons-not-found'; readonly path: string };
+  | { readonly code: 'queue-unreachable'; readonly host: string; readonly detail: string };

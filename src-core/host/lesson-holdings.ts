@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import { lstat, readdir, rm, rmdir } from 'node:fs/promises';
 import path from 'node:path';
+import { findLessonPart, listLessonParts } from '../app/retention.ts';
 import type { HeldFile, HoldingScope, Holdings } from '../lesson-file/deletion-log.ts';
-import { findLessonPart, listLessonParts } from '../lesson-file/lesson-parts.ts';
 import type { StorageProblem } from '../platform/storage-problem.ts';
 import { logDeletion } from './keeping-files.ts';
 import { describeWriteError } from './write-error.ts';

@@ -1,9 +1,9 @@
 import { realpath } from 'node:fs/promises';
 import path from 'node:path';
-import { findLessonPart, LESSON_PARTS } from '../lesson-file/lesson-parts.ts';
+import { findLessonPart, LESSON_PARTS } from '../app/retention.ts';
 import { isWithin } from './is-within.ts';
 
-/** A lesson on disk. */
+/** Where a lesson and its clips lie; any paths, links and all. */
 export interface LessonPlaces {
   readonly folder: string;
   /** Null: `clips` in the lesson. */

@@ -4,6 +4,7 @@ import { JOURNAL_HEADER, type LessonPorts } from '../app/ports.ts';
 import type { LessonPart } from '../lesson-file/lesson-parts.ts';
 import { fail } from '../platform/outcome.ts';
 import { openJournalStore } from './journal-store.ts';
+import { toPlainName } from './plain-name.ts';
 import { describeWriteError } from './write-error.ts';
 
 /** Second markings lie in a folder of their own, a journal a marker, so that none can touch the first. */
@@ -13,12 +14,7 @@ const ENDING = '.jsonl';
 
 /** The name of a marker's file without its ending: letters and digits joined by `-`; null where none are left. */
 export function findMarkerFile(who: string): string | null {
-  const name = who
-    .normalize()
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 60);
+  const name = toPlainName(who.toLowerCase()).slice(0, 60);
   return name === '' ? null : name;
 }
 

@@ -1,5 +1,6 @@
 import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { unzipSync, zipSync } from 'fflate';
 import { expect, test } from 'vitest';
 import { buildSchoolSet, toBundle } from '../unit/gradebook/oneroster/school.ts';
 import { makeTemporaryFolder } from '../unit/host/temporary-folder.ts';
@@ -109,6 +110,24 @@ test('everything goes of a lesson, too, whose plan cannot be read any more, and 
   expect((await routemark(['delete', lesson, '--all', '--confirm', code])).code).toBe(0);
   expect(await readdir(lesson)).toEqual(['deletions.jsonl']);
   expect((await routemark(['delete', home, '--all'])).code).toBe(2);
+});
+
+test('a lesson is backed up and restored, and of a damaged archive what is whole where that is asked for', async () => {
+  const { home, lesson } = await makeLesson();
+  const archive = path.join(home, 'kept.zip');
+  expect((await routemark(['backup', lesson, archive])).stdout).toContain('read back and compared');
+  const again = await routemark(['backup', lesson, archive]);
+  expect([again.code, again.stderr]).toEqual([2, expect.stringContaining('kept.zip is there already')]);
+  const whole = path.join(home, 'whole');
+  expect((await routemark(['restore', archive, whole])).code).toBe(0);
+  expect(await readFile(path.join(whole, 'roster.csv'), 'utf8')).toBe(ROSTER);
+  const files = unzipSync(await readFile(archive));
+  await writeFile(archive, zipSync({ ...files, 'roster.csv': new TextEncoder().encode('not the roster') }));
+  const part = path.join(home, 'part');
+  const damaged = await routemark(['restore', archive, part]);
+  expect([damaged.code, damaged.stderr]).toEqual([2, expect.stringContaining('--whole-files')]);
+  expect((await routemark(['restore', archive, part, '--whole-files'])).code).toBe(1);
+  expect((await readdir(part)).sort()).toEqual(['plan.json']);
 });
 
 test('a pupil’s record and slips come from the command line too', async () => {

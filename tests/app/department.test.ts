@@ -105,7 +105,7 @@ describe('a school that watches ahead of time', () => {
     expect(some.code).toBe(1);
     expect(some.stdout).toMatch(/7 clips {2}6 watched whole, 0 of them now, 1 could not be watched/);
     expect(some.stdout).toContain('! teal/IMG_1003.MP4');
-    expect(some.stderr).toContain(`There is no lesson at ${place('nowhere')}`);
+    expect(some.stderr).toContain(`There is no lesson in or below ${place('nowhere')}`);
     const silent = await routemark(['watch', odd, '--queue', 'redis://127.0.0.1:1']);
     expect(silent).toMatchObject({ code: 2, stdout: '' });
     expect(silent.stderr).toContain('No Redis answers at 127.0.0.1:1');

@@ -18,6 +18,13 @@ await page.locator('video').first().waitFor();
 await page.waitForFunction(() =>
   [...document.querySelectorAll('video')].some((film) => film.readyState >= 2),
 );
+await page.locator('.way a[href="#hand-in"]').click();
+for (const name of ['Second marking', 'Look after']) {
+  await page.getByRole('button', { name, exact: true }).click();
+  await page.getByRole('heading', { level: 2 }).first().waitFor();
+}
+await page.goto(`${new URL(page.url()).origin}/#/look-back`);
+await page.locator('main.look-back').waitFor();
 await page.evaluate(() => document.fonts.ready);
 await desk.close();
 process.stdout.write(`${JSON.stringify(complaints)}\n`);

@@ -112,6 +112,20 @@ describe.skipIf(!canReadPaper())('forty-five pupils and sixty clips on paper', (
     expect(await findSharpestStep(getSheet(LETTER))).toBeLessThan(50);
   });
 
+  test('gives each squad a page of what went well and what to do next, whole', async () => {
+    const file = await print({ ...A4, kind: 'squad-slips', stills: 'left-out' });
+    const pages = await readWords(file);
+    expect(pages).toHaveLength(crowd.graded.squads.length);
+    for (const { width, height, words } of pages) {
+      expect(findOutside(words, width, height)).toEqual([]);
+      expect(findOnTop(words)).toEqual([]);
+    }
+    const said = await readText(file);
+    const missing = crowd.graded.lesson.plan.squads.filter(({ name }) => !said.includes(name));
+    expect(missing).toEqual([]);
+    expect(said).toContain('What to do next');
+  });
+
   test('gives each pupil a slip to cut out, whole and without a number', async () => {
     const file = await print({ ...LETTER, kind: 'pupil-slips', stills: 'left-out' });
     const pages = await readWords(file);

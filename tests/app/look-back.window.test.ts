@@ -1,4 +1,4 @@
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -52,6 +52,25 @@ describe.skipIf(!canBrowse())('looking back', () => {
     await page.getByRole('button', { name: 'Write the figures as CSV' }).press('Enter');
     await page.getByRole('button', { name: 'Replace it' }).press('Enter');
     await page.getByRole('button', { name: 'Write the figures as CSV' }).waitFor();
+    await context.close();
+  });
+
+  test('adding up that was stopped says what is missing, and goes on when asked to', async () => {
+    const { page, context } = await desk.openWindow();
+    const plan = path.join(home, '9 Kelp 1', '2025-09-01', 'plan.json');
+    const before = await readFile(plan, 'utf8');
+    await writeFile(plan, `${before}\n`);
+    // Adding up takes as long as the teacher lets it.
+    await context.route('**/call', async (route) => {
+      if (!route.request().postData()?.includes('refreshLookBack')) await route.continue();
+    });
+    await page.evaluate("location.hash = '#/look-back'");
+    await page.getByRole('button', { name: 'Stop' }).press('Enter');
+    await page.getByText('1 lesson not added up yet').waitFor();
+    await context.unroute('**/call');
+    await page.getByRole('button', { name: 'Add up' }).press('Enter');
+    await page.getByText('1 lesson not added up yet').waitFor({ state: 'detached' });
+    await writeFile(plan, before);
     await context.close();
   });
 

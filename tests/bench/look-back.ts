@@ -2,7 +2,7 @@ import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { buildLookBack, listSections } from '../../src-core/app/look-back.ts';
-import { findLessonFolders } from '../../src-core/host/look-back/find-lesson-folders.ts';
+import { findLessonFolders } from '../../src-core/host/find-lesson-folders.ts';
 import { gatherSummaries, refreshSummaries } from '../../src-core/host/look-back/gather-summaries.ts';
 import { mapAll } from '../../src-core/host/map-all.ts';
 import { generateYear, YEAR } from './generated-year.ts';

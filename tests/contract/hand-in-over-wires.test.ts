@@ -63,9 +63,9 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
     const what: What = { ...order, school };
     const { preview, draft: seen, fileName } = await draft(open, what);
     if (preview?.kind !== 'oneroster' || seen === null) throw new Error('no set');
-    expect(preview.school).toMatchObject({ version: '1.2', classId: 'class-kelp', slipCount: 0 });
+    expect(preview.school).toMatchObject({ version: '1.2', classId: 'class-kelp', faultCount: 0 });
     expect(preview.rules?.length).toBeGreaterThan(30);
-    expect(preview.rules?.filter(({ slips }) => slips.length > 0)).toEqual([]);
+    expect(preview.rules?.filter(({ faults }) => faults.length > 0)).toEqual([]);
     expect(preview.files?.find(({ name }) => name === 'results.csv')).toMatchObject({ rows: 2 });
     const written = await write(open, { what, draft: seen, fileName });
     if (!written.ok) throw new Error(JSON.stringify(written.problems));

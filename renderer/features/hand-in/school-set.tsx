@@ -28,7 +28,7 @@ export function SchoolSet({
       <h3>{SET.school}</h3>
       <p className="read">{school ? SET.schoolIs(school.name, school.version) : SET.schoolWhy}</p>
       {school && <SchoolChoices choice={choice} school={school} />}
-      {school && school.slipCount > 0 && <p className="cap">{SET.schoolSlips(school.slipCount)}</p>}
+      {school && school.faultCount > 0 && <p className="cap">{SET.schoolFaults(school.faultCount)}</p>}
       <div className="rem">
         {deskView.takesUploads && (
           <label>

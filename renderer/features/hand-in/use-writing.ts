@@ -1,5 +1,6 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import type { Problem } from '../../../src-core/contract/problem.ts';
+import type { Progress } from '../../../src-core/contract/progress.ts';
 import type { SheetOrder } from '../../../src-core/printing/sheet-order.ts';
 import type { LessonDesk } from '../../client/lesson-desk.ts';
 import { TEACHER } from '../../client/lesson-state.ts';
@@ -17,6 +18,10 @@ export interface Writing {
   readonly state: 'not-yet' | 'writing' | 'written' | 'failed';
   /** Where it lies now. */
   readonly path: string | null;
+  /** How far drawing on paper has come; null: nothing is being drawn. */
+  readonly progress: Progress | null;
+  /** Ends the drawing; nothing is written then. */
+  readonly stop: () => void;
   /** Null: not printed. */
   readonly pageCount: number | null;
   readonly problems: readonly Problem[];
@@ -32,10 +37,14 @@ const NOT_YET: Done = { state: 'not-yet', path: null, pageCount: null, problems:
 /** Writes what is handed in, and says how that went; `note` hears what each try came to. */
 export function useWriting(desk: LessonDesk, note: (problems: readonly Problem[]) => void): Writing {
   const [done, setDone] = useState(NOT_YET);
+  const [progress, setProgress] = useState<Progress | null>(null);
+  const stopper = useRef<AbortController | null>(null);
   // The draft has its open flags in it, and the teacher has said that it may be written so.
   const getRest = () => ({ evenWithOpenFlags: true, who: TEACHER });
   return {
     ...done,
+    progress,
+    stop: () => stopper.current?.abort(),
     write: async (place, order) => {
       setDone({ ...NOT_YET, state: 'writing' });
       const reply = await desk.ask('writeHandIn', { ...place, ...order, ...getRest() });
@@ -46,7 +55,12 @@ export function useWriting(desk: LessonDesk, note: (problems: readonly Problem[]
     },
     print: async (place, order) => {
       setDone({ ...NOT_YET, state: 'writing' });
-      const reply = await desk.ask('printSheet', { ...place, ...order, ...getRest() });
+      const controller = new AbortController();
+      stopper.current = controller;
+      const options = { signal: controller.signal, onProgress: setProgress };
+      const reply = await desk.ask('printSheet', { ...place, ...order, ...getRest() }, options);
+      setProgress(null);
+      if (reply.problems.some(({ code }) => code === 'call-cancelled')) return setDone(NOT_YET);
       const { problems } = reply;
       note(problems);
       if (reply.ok) {

@@ -3,6 +3,7 @@ import { HAND_IN } from '../../text/english/hand-in.ts';
 import { PAPER_KIND } from '../../text/english/hand-in-paper.ts';
 import { describeProblem } from '../../text/english/problems.ts';
 import { Button } from '../../ui/button.tsx';
+import { Bar } from '../../ui/marks.tsx';
 import { StopNote } from '../../ui/stop-note.tsx';
 import { isPaper } from './file-names.ts';
 import type { Marks } from './use-marks.ts';
@@ -32,6 +33,7 @@ export function WriteBox({ marks, names }: { readonly marks: Marks; readonly nam
           ))}
         </ul>
       )}
+      <Drawing writing={writing} />
       {openFlags > 0 && (
         <label>
           <input
@@ -51,6 +53,19 @@ export function WriteBox({ marks, names }: { readonly marks: Marks; readonly nam
       >
         {state === 'writing' ? HAND_IN.writing : HAND_IN.write(fileName)}
       </Button>
+    </div>
+  );
+}
+
+/** How far the pages are, with the way to stop: stills of many clips take their time. */
+function Drawing({ writing: { progress, stop } }: { readonly writing: Writing }) {
+  if (!progress) return null;
+  const { step, done, total } = progress;
+  return (
+    <div className="demo-run" role="status">
+      <p>{step === 'stills' ? PAPER_KIND.cutting(done, total) : PAPER_KIND.drawing}</p>
+      <Bar share={step === 'stills' ? done / Math.max(1, total) : 1} label={PAPER_KIND.drawing} />
+      <Button onPress={stop}>{PAPER_KIND.stop}</Button>
     </div>
   );
 }

@@ -3,10 +3,10 @@ import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { DeskView, LessonId, RecentLesson } from '../../../src-core/contract/desk-view.ts';
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import { NEW_LESSON } from '../../text/english/new-lesson.ts';
+import { PlaceLine } from '../../ui/place-line.tsx';
 import { SlipDialog } from '../../ui/slip-dialog.tsx';
+import { useLessonPlace } from '../../ui/use-lesson-place.ts';
 import { nameLessonFolder } from './lesson-name.ts';
-import { PlaceLine } from './place-line.tsx';
-import { useLessonPlace } from './use-lesson-place.ts';
 
 /** A lesson once more on another day: its plan, class and photos under a new folder. */
 export function CopyLesson({

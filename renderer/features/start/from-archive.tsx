@@ -7,12 +7,12 @@ import { BARE_NAMES } from '../../client/lesson-names.ts';
 import { size } from '../../text/english/amounts.ts';
 import { ARCHIVE } from '../../text/english/archive.ts';
 import { describeProblem } from '../../text/english/problems.ts';
+import { ArchiveRun, useArchiveRun } from '../../ui/archive-run.tsx';
 import { Button } from '../../ui/button.tsx';
+import { PlaceLine } from '../../ui/place-line.tsx';
 import { SlipDialog } from '../../ui/slip-dialog.tsx';
 import { StopNote } from '../../ui/stop-note.tsx';
-import { ArchiveRun, useArchiveRun } from './archive-run.tsx';
-import { PlaceLine } from './place-line.tsx';
-import { useLessonPlace } from './use-lesson-place.ts';
+import { useLessonPlace } from '../../ui/use-lesson-place.ts';
 
 /** The archives of lessons in a folder; the one that is pressed becomes a lesson folder and opens. */
 export function FromArchive({

@@ -23,9 +23,3 @@ export function findLessonCode(title: string): string {
   const [first = 'LESSON'] = words;
   return first.slice(0, LONGEST_CODE);
 }
-
-/** The folder that another one lies in, by its path as shown; the path itself where it lies in none. */
-export function getParentPath(path: string): string {
-  const cut = Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\'));
-  return cut > 0 ? path.slice(0, cut) : path;
-}

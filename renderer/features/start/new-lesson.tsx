@@ -3,10 +3,10 @@ import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { DeskView, LessonId } from '../../../src-core/contract/desk-view.ts';
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import { NEW_LESSON } from '../../text/english/new-lesson.ts';
+import { PlaceLine } from '../../ui/place-line.tsx';
 import { changePreferences, readPreferences } from '../../ui/preferences.ts';
+import { useLessonPlace } from '../../ui/use-lesson-place.ts';
 import { findLessonCode, nameLessonFolder } from './lesson-name.ts';
-import { PlaceLine } from './place-line.tsx';
-import { useLessonPlace } from './use-lesson-place.ts';
 
 const FIELDS = [
   { name: 'title', label: NEW_LESSON.title, hint: NEW_LESSON.titleHint, type: 'text' },

@@ -3,15 +3,16 @@ import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { DeskView, LessonId } from '../../../src-core/contract/desk-view.ts';
 import type { Problem } from '../../../src-core/contract/problem.ts';
 import { BARE_NAMES } from '../../client/lesson-names.ts';
+import { buildHash } from '../../client/route.ts';
 import { ARCHIVE } from '../../text/english/archive.ts';
 import { LOOK_BACK } from '../../text/english/look-back.ts';
 import { NEW_LESSON } from '../../text/english/new-lesson.ts';
 import { START } from '../../text/english/window.ts';
 import { Button } from '../../ui/button.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
+import { KeepCopy } from '../../ui/keep-copy.tsx';
 import { CopyLesson } from './copy-lesson.tsx';
 import { FromArchive } from './from-archive.tsx';
-import { KeepCopy } from './keep-copy.tsx';
 
 /** Lessons opened before, and the way to any other folder. */
 export function RecentLessons({
@@ -55,7 +56,7 @@ export function RecentLessons({
         <h2>{START.recent}</h2>
       )}
       <ol hidden={lessons.length === 0}>
-        {lessons.map(({ lesson, title, className, date, path, isDemo, isThere }) => (
+        {lessons.map(({ lesson, title, className, date, path, isDemo, isThere, dueSince }) => (
           <li key={lesson}>
             <button type="button" className="recent-open" disabled={!isThere} onClick={() => onOpen(lesson)}>
               <b>{title}</b> {isDemo && <span className="cap">{START.demoMark}</span>}
@@ -67,6 +68,12 @@ export function RecentLessons({
                 {!isThere && ` · ${START.gone}`}
               </small>
             </button>
+            {dueSince !== null && (
+              <a className="due" href={buildHash({ lesson, step: 'hand-in', target: 'look-after' })}>
+                {START.due(BARE_NAMES.times.day(dueSince))}
+                <span className="vh">: {title}</span>
+              </a>
+            )}
             <Button look="bare" isDisabled={!isThere} onPress={() => setCopied(lesson)}>
               {NEW_LESSON.copyShort}
               <span className="vh">: {title}</span>

@@ -64,7 +64,16 @@ export function explainAgreement(subject: AgreementSubject, agreement: Agreement
 
 /** All that is said of two markings beside the figures. */
 export const AGREEMENT = {
-  heads: ['', 'both', 'same', '%', 'kappa', 'linear', 'quadratic', 'ICC(2,1)'],
+  heads: [
+    '',
+    'marks by both',
+    'same marks',
+    'per cent',
+    'kappa',
+    'linear kappa',
+    'quadratic kappa',
+    'ICC(2,1)',
+  ],
   title: (who: string) => `The lesson’s marking and ${who}’s`,
   toTalkAbout: ({ clips, squads }: MarkingComparison) =>
     clips.length + squads.length === 0

@@ -18,7 +18,7 @@ export const FIELD_NAMES: Readonly<Record<SheetField, string>> = {
 
 /** All that Hand in says: what to write, the proof of it, the counts before. */
 export const HAND_IN = {
-  sentence: 'This is what will be written, to the letter. Nothing is sent anywhere.',
+  sentence: 'Look it through before it is written. Nothing is sent anywhere.',
   handedIn: (times: number, last: string) =>
     `Handed in ${times === 1 ? 'once' : `${times} times`}, last ${last}.`,
   what: 'Write',

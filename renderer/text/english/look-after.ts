@@ -43,6 +43,9 @@ export const LOOK_AFTER = {
   mayGo: 'Verified here, may be deleted there',
   mustStay: 'Not here, must stay there',
 
+  backUp: 'Back up',
+  backUpNow: 'Back up this lesson…',
+
   pupils: 'Pupils',
   pupilCounts: (pupils: number, unnoted: number, hidden: number) =>
     [
@@ -68,7 +71,7 @@ export const LOOK_AFTER = {
   otherFolder: 'Another folder…',
   written: (path: string) => `Written: ${path}`,
 
-  letGo: 'Let go',
+  letGo: 'Delete',
   what: 'What is deleted',
   scopes: { films: 'Clips and stills', all: 'Everything' },
   scopeWhat: {

@@ -15,8 +15,4 @@ export const queueProblems: Wordings<QueueProblem['code']> = {
     what: `No Redis answers at ${host}${detail === '' ? '' : ` (${detail})`}.`,
     todo: 'Start it (Debian: redis-server), or check the address.',
   }),
-  'lessons-not-found': ({ path }) => ({
-    what: `There is no lesson at ${path}, nor in the folders below.`,
-    todo: 'Name a lesson folder, or a folder that holds lessons; each has a plan.json.',
-  }),
 };

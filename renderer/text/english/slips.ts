@@ -48,7 +48,7 @@ export function sayWell(plan: Plan, point: WentWell): string {
     case 'order-kept':
       return 'You kept to your route, step by step.';
     case 'squad-full':
-      return `${findLabel(plan, point.criterion)}: all points.`;
+      return `${findLabel(plan, point.criterion)}: well done.`;
     case 'took-part':
       return 'You took part and filmed your work.';
   }

@@ -105,6 +105,7 @@ export const START = {
   ownText: 'Open its folder: the one that holds plan.json, roster.csv and the clips.',
   gone: 'not there now',
   forget: (title: string) => `${title}; its folder stays`,
+  due: (day: string) => `Kept until ${day}, which is over: look after it`,
   forgetShort: 'Off the list',
   open: 'Open a lesson folder…',
   opening: 'Opening…',

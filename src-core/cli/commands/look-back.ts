@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { FIGURE_WORDS, LOOK_BACK } from '../../../renderer/text/english/look-back.ts';
 import { buildCsv, buildFigures, buildLookBack, listSections } from '../../app/look-back.ts';
-import { findLessonFolders } from '../../host/look-back/find-lesson-folders.ts';
+import { findLessonFolders } from '../../host/find-lesson-folders.ts';
 import { gatherSummaries, refreshSummaries } from '../../host/look-back/gather-summaries.ts';
 import type { LessonSummary } from '../../marking/look-back/lesson-summary.ts';
 import { formatLookBack } from '../look-back-text.ts';

@@ -14,7 +14,7 @@ export async function runValidate(
 ): Promise<ExitCode> {
   const bundle = await readBundle(path.resolve(place));
   const found = bundle.ok ? checkBundle(bundle.value) : null;
-  const problems = found?.slips ?? bundle.problems;
+  const problems = found?.faults ?? bundle.problems;
   if (options.json) terminal.write(formatJson(describeAsData(found, problems)));
   else {
     if (found?.version) terminal.write(`${place}: ${describeCheck(found)}\n`);
@@ -26,8 +26,8 @@ export async function runValidate(
 
 type Found = ReturnType<typeof checkBundle>;
 
-function describeCheck({ version, rows, slips }: Found): string {
-  const verdict = slips.length === 0 ? 'every rule is kept' : count(slips.length, 'slip');
+function describeCheck({ version, rows, faults }: Found): string {
+  const verdict = faults.length === 0 ? 'every rule is kept' : `${count(faults.length, 'rule')} broken`;
   return `OneRoster ${version}, ${count(rows.size, 'table')}; ${verdict}.`;
 }
 

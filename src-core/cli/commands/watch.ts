@@ -6,7 +6,7 @@ import { type WatchedClip, type WatchedLesson, watchLesson } from '../../app/wat
 import type { Problem } from '../../contract/problem.ts';
 import type { Progress } from '../../contract/progress.ts';
 import { getAnalysisPool } from '../../host/evidence-ports.ts';
-import { findLessons } from '../../host/find-lessons.ts';
+import { findLessonFolders } from '../../host/find-lesson-folders.ts';
 import type { LessonPlace } from '../../host/lesson-ports.ts';
 import { handOut } from '../../host/queue/hand-out.ts';
 import { openJobStore } from '../../host/queue/job-store.ts';
@@ -42,9 +42,11 @@ export async function runWatch(
   options: WatchOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
-  const named = await Promise.all(folders.map(async (path) => ({ path, lessons: await findLessons(path) })));
+  const named = await Promise.all(
+    folders.map(async (path) => ({ path, lessons: await findLessonFolders([path]) })),
+  );
   const missing = named.filter(({ lessons }) => lessons.length === 0);
-  const problems = missing.map(({ path }): Problem => ({ code: 'lessons-not-found', path }));
+  const problems = missing.map(({ path }): Problem => ({ code: 'no-lessons-found', paths: [path] }));
   sayProblems(terminal, problems, PLAIN_NAMES);
   if (missing.length === named.length) return 2;
   const analysis = await openAnalysis(options.queue, terminal);

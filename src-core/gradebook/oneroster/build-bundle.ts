@@ -54,7 +54,7 @@ export function buildBundle(
     isArchive: true,
     files: [...written.files].map(([path, text]) => ({ path, text, packing: 'deflated' })),
   });
-  if (check.slips.length > 0) return fail<BundleProblem>(...check.slips);
+  if (check.faults.length > 0) return fail<BundleProblem>(...check.faults);
   return succeed(written.files, [...marks.problems, ...written.problems]);
 }
 

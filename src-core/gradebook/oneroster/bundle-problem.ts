@@ -1,8 +1,8 @@
-import type { BundleSlip } from './bundle-slip.ts';
+import type { BundleFault } from './bundle-fault.ts';
 
 /** Why marks were not written as OneRoster files, or what is different in them. */
 export type BundleProblem =
-  | BundleSlip
+  | BundleFault
   /** No set of the school's was chosen to build on. */
   | { readonly code: 'bundle-school-missing' }
   /** Not a zip archive or folder that can be read. */

@@ -1,4 +1,4 @@
-import { type BundleSlip, buildSlip } from './bundle-slip.ts';
+import { type BundleFault, buildSlip } from './bundle-fault.ts';
 import { checkSense } from './check-sense.ts';
 import { checkTable } from './check-table.ts';
 import { type Row, readRawTable, readRows } from './read-table.ts';
@@ -29,36 +29,36 @@ export interface BundleCheck {
   readonly version: OneRosterVersion | null;
   /** Rows by table, of the tables that are there. */
   readonly rows: ReadonlyMap<string, readonly Row[]>;
-  readonly slips: readonly BundleSlip[];
+  readonly faults: readonly BundleFault[];
 }
 
 /** Holds a set to every {@link BundleRule}. A manifest alone is a sound set: it says that nothing is new. */
 export function checkBundle(bundle: Bundle): BundleCheck {
-  const slips = checkArchive(bundle);
+  const faults = checkArchive(bundle);
   const texts = new Map(bundle.files.map(({ path, text }) => [path, text]));
   const manifestText = texts.get(MANIFEST_FILE);
   if (manifestText === undefined) {
-    return { version: null, rows: new Map(), slips: [...slips, buildSlip('manifest-there')] };
+    return { version: null, rows: new Map(), faults: [...faults, buildSlip('manifest-there')] };
   }
   const manifest = readManifest(manifestText);
   const { version } = manifest;
-  slips.push(...manifest.slips);
-  if (version === null) return { version, rows: new Map(), slips };
-  slips.push(...checkFiles(texts, version, manifest));
+  faults.push(...manifest.faults);
+  if (version === null) return { version, rows: new Map(), faults };
+  faults.push(...checkFiles(texts, version, manifest));
   const rows = new Map<string, readonly Row[]>();
   for (const [table, shape] of Object.entries(TABLES[version])) {
     const file = `${table}.csv`;
     const text = texts.get(file);
     if (text === undefined) continue;
     const raw = readRawTable(file, text);
-    slips.push(...checkTable({ file, raw, shape, mode: manifest.modes.get(table) ?? 'bulk' }));
+    faults.push(...checkTable({ file, raw, shape, mode: manifest.modes.get(table) ?? 'bulk' }));
     rows.set(table, readRows(raw));
   }
-  slips.push(...checkSense({ version, modes: manifest.modes, rows }));
-  return { version, rows, slips };
+  faults.push(...checkSense({ version, modes: manifest.modes, rows }));
+  return { version, rows, faults };
 }
 
-function checkArchive({ name, isArchive, files }: Bundle): BundleSlip[] {
+function checkArchive({ name, isArchive, files }: Bundle): BundleFault[] {
   return [
     ...(isArchive && !name.endsWith('.zip') ? [buildSlip('zip-name', { found: name })] : []),
     ...files.flatMap(({ path, packing }) => [
@@ -72,7 +72,7 @@ function checkFiles(
   texts: ReadonlyMap<string, string>,
   version: OneRosterVersion,
   { modes }: SetManifest,
-): readonly BundleSlip[] {
+): readonly BundleFault[] {
   const tables = Object.keys(TABLES[version]);
   const known = new Set([MANIFEST_FILE, ...tables.map((table) => `${table}.csv`)]);
   const strangers = [...texts.keys()].filter((path) => !path.includes('/') && !known.has(path));

@@ -1,4 +1,4 @@
-import { type BundleSlip, buildSlip, type SlipPlace } from './bundle-slip.ts';
+import { type BundleFault, buildSlip, type SlipPlace } from './bundle-fault.ts';
 import { splitList } from './check-value.ts';
 import type { Column } from './column.ts';
 import type { Row } from './read-table.ts';
@@ -14,7 +14,7 @@ export interface SetTables {
 }
 
 /** What tables break among each other, and rows within themselves. */
-export function checkSense(tables: SetTables): readonly BundleSlip[] {
+export function checkSense(tables: SetTables): readonly BundleFault[] {
   return [
     ...checkNeeds(tables),
     ...checkLinks(tables),
@@ -25,7 +25,7 @@ export function checkSense(tables: SetTables): readonly BundleSlip[] {
   ];
 }
 
-function checkNeeds({ version, modes }: SetTables): readonly BundleSlip[] {
+function checkNeeds({ version, modes }: SetTables): readonly BundleFault[] {
   if (modes.get('results') !== 'bulk') return [];
   return RESULTS_NEED[version]
     .filter((table) => !modes.has(table))
@@ -33,7 +33,7 @@ function checkNeeds({ version, modes }: SetTables): readonly BundleSlip[] {
 }
 
 /** A set of changes may point to rows that were given before; only tables with all their rows are searched. */
-function checkLinks({ version, modes, rows }: SetTables): readonly BundleSlip[] {
+function checkLinks({ version, modes, rows }: SetTables): readonly BundleFault[] {
   const idsOf = new Map(
     [...rows]
       .filter(([table]) => modes.get(table) === 'bulk')
@@ -57,7 +57,7 @@ function findLostId(
   return (kind === 'guids' ? splitList(written) : [written]).find((id) => id !== '' && !ids.has(id));
 }
 
-function checkSpans({ rows }: SetTables): readonly BundleSlip[] {
+function checkSpans({ rows }: SetTables): readonly BundleFault[] {
   return eachRow(rows, (_table, row, place) => {
     const start = row.startDate ?? row.beginDate ?? '';
     const { endDate = '' } = row;
@@ -68,7 +68,7 @@ function checkSpans({ rows }: SetTables): readonly BundleSlip[] {
   });
 }
 
-function checkSchoolYears({ rows }: SetTables): readonly BundleSlip[] {
+function checkSchoolYears({ rows }: SetTables): readonly BundleFault[] {
   return eachRow(rows, (table, row, place) => {
     if (table !== 'academicSessions' || row.type !== 'schoolYear') return [];
     const { endDate = '', schoolYear = '' } = row;
@@ -84,7 +84,7 @@ function findLastYear(endDate: string): string {
   return endDate.endsWith('-01-01') ? String(Number(year) - 1) : year;
 }
 
-function checkPrimaries({ rows }: SetTables): readonly BundleSlip[] {
+function checkPrimaries({ rows }: SetTables): readonly BundleFault[] {
   return eachRow(rows, (table, row, place) =>
     table === 'enrollments' && row.primary === 'true' && row.role !== 'teacher'
       ? [buildSlip('primary-teacher', { ...place, column: 'primary', found: row.role ?? '' })]
@@ -92,7 +92,7 @@ function checkPrimaries({ rows }: SetTables): readonly BundleSlip[] {
   );
 }
 
-function checkScores({ rows }: SetTables): readonly BundleSlip[] {
+function checkScores({ rows }: SetTables): readonly BundleFault[] {
   const items = new Map((rows.get('lineItems') ?? []).map((row) => [row.sourcedId, row]));
   return eachRow(rows, (table, row, place) => {
     const { score = '' } = row;
@@ -113,8 +113,8 @@ function isOutside(score: number, { resultValueMin, resultValueMax }: Row): bool
 
 function eachRow(
   rows: SetTables['rows'],
-  check: (table: string, row: Row, place: SlipPlace) => readonly BundleSlip[],
-): readonly BundleSlip[] {
+  check: (table: string, row: Row, place: SlipPlace) => readonly BundleFault[],
+): readonly BundleFault[] {
   return [...rows].flatMap(([table, its]) =>
     its.flatMap((row, at) => check(table, row, { file: `${table}.csv`, record: at + 2 })),
   );

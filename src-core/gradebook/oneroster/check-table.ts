@@ -1,4 +1,4 @@
-import { type BundleSlip, buildSlip } from './bundle-slip.ts';
+import { type BundleFault, buildSlip } from './bundle-fault.ts';
 import { findValueRule } from './check-value.ts';
 import type { Column } from './column.ts';
 import type { RawTable } from './read-table.ts';
@@ -14,32 +14,32 @@ export interface TableCheck {
 }
 
 /** Everything that one file breaks by itself: heads, records and fields. */
-export function checkTable(check: TableCheck): readonly BundleSlip[] {
+export function checkTable(check: TableCheck): readonly BundleFault[] {
   const { file, raw } = check;
-  if (raw.slips.some(({ rule }) => rule === 'quotes')) return raw.slips;
-  const slips = [...raw.slips, ...checkHeads(check)];
-  if (raw.records.length === 0) slips.push(buildSlip('has-rows', { file }));
+  if (raw.faults.some(({ rule }) => rule === 'quotes')) return raw.faults;
+  const faults = [...raw.faults, ...checkHeads(check)];
+  if (raw.records.length === 0) faults.push(buildSlip('has-rows', { file }));
   const columns = check.shape.flatMap((column) => {
     const at = raw.heads.indexOf(column.name);
     return at < 0 ? [] : [{ column, at }];
   });
   raw.records.forEach((record, index) => {
-    slips.push(...checkRecord(check, record, { number: index + 2, columns }));
+    faults.push(...checkRecord(check, record, { number: index + 2, columns }));
   });
-  return [...slips, ...findRepeatedIds(check)];
+  return [...faults, ...findRepeatedIds(check)];
 }
 
-function checkHeads({ file, raw, shape }: TableCheck): readonly BundleSlip[] {
+function checkHeads({ file, raw, shape }: TableCheck): readonly BundleFault[] {
   const { heads } = raw;
-  const slips: BundleSlip[] = [];
-  if (new Set(heads).size !== heads.length) slips.push(buildSlip('heads-once', { file }));
+  const faults: BundleFault[] = [];
+  if (new Set(heads).size !== heads.length) faults.push(buildSlip('heads-once', { file }));
   const wanted = getWantedHeads(file, heads, shape);
   const wrong = wanted.findIndex((name, at) => heads[at] !== name);
   if (wrong >= 0) {
     const [column, found] = [wanted[wrong] ?? null, heads[wrong] ?? null];
-    slips.push(buildSlip('heads-order', { file, record: 1, column, found }));
+    faults.push(buildSlip('heads-order', { file, record: 1, column, found }));
   }
-  return slips;
+  return faults;
 }
 
 function getWantedHeads(file: string, heads: readonly string[], shape: TableShape): readonly string[] {
@@ -59,7 +59,7 @@ function checkRecord(
   { file, raw, mode }: TableCheck,
   record: readonly string[],
   { number, columns }: RecordPlace,
-): readonly BundleSlip[] {
+): readonly BundleFault[] {
   if (record.length !== raw.heads.length) {
     return [buildSlip('field-count', { file, record: number, found: String(record.length) })];
   }
@@ -78,7 +78,7 @@ function findModeRule(name: string, found: string, mode: FileMode): 'bulk-blank'
   return fits ? null : 'delta-filled';
 }
 
-function findRepeatedIds({ file, raw }: TableCheck): readonly BundleSlip[] {
+function findRepeatedIds({ file, raw }: TableCheck): readonly BundleFault[] {
   const at = raw.heads.indexOf('sourcedId');
   const seen = new Set<string>();
   return raw.records.flatMap((record, index) => {

@@ -1,4 +1,4 @@
-import type { BundleRule } from './bundle-slip.ts';
+import type { BundleRule } from './bundle-fault.ts';
 import type { Column, ValueKind } from './column.ts';
 
 /** An id: up to 255 of these characters (v1.2 CSV Binding, section 3, "GUID"; its "0-1" is a misprint of "0-9"). */

@@ -1,4 +1,4 @@
-import type { BundleSlip } from './bundle-slip.ts';
+import type { BundleFault } from './bundle-fault.ts';
 import type { BundleCheck } from './check-bundle.ts';
 import { chooseClass, isPupilOf, listStanding, type MarkedPupils } from './school-set.ts';
 import type { OneRosterVersion } from './tables.ts';
@@ -13,16 +13,16 @@ export interface SchoolDescription {
   readonly classId: string | null;
   readonly categories: readonly { readonly id: string; readonly title: string }[];
   /** The first {@link MOST_SLIPS}; they hold nothing up. */
-  readonly slips: readonly BundleSlip[];
-  readonly slipCount: number;
+  readonly faults: readonly BundleFault[];
+  readonly faultCount: number;
 }
 
-/** More slips of somebody else's set nobody reads; a district's may have thousands. */
+/** More faults of somebody else's set nobody reads; a district's may have thousands. */
 const MOST_SLIPS = 50;
 
 /** Describes a school's set for these pupils; `classId` is the class that was asked for, null: the one that fits. */
 export function describeSchool(
-  { version, rows, slips }: BundleCheck,
+  { version, rows, faults }: BundleCheck,
   pupils: MarkedPupils,
   classId: string | null,
 ): SchoolDescription {
@@ -40,7 +40,7 @@ export function describeSchool(
       .sort((one, other) => other.pupils - one.pupils),
     classId: chosen.ok ? (chosen.value.sourcedId ?? null) : null,
     categories: listStanding(rows, 'categories').map(({ sourcedId: id = '', title = '' }) => ({ id, title })),
-    slips: slips.slice(0, MOST_SLIPS),
-    slipCount: slips.length,
+    faults: faults.slice(0, MOST_SLIPS),
+    faultCount: faults.length,
   };
 }

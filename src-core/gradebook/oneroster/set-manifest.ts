@@ -1,4 +1,4 @@
-import { type BundleSlip, buildSlip } from './bundle-slip.ts';
+import { type BundleFault, buildSlip } from './bundle-fault.ts';
 import { type RawTable, readRawTable } from './read-table.ts';
 import { type OneRosterVersion, TABLES } from './tables.ts';
 
@@ -11,7 +11,7 @@ export interface SetManifest {
   readonly version: OneRosterVersion | null;
   /** By table; absent ones are left out. */
   readonly modes: ReadonlyMap<string, FileMode>;
-  readonly slips: readonly BundleSlip[];
+  readonly faults: readonly BundleFault[];
 }
 
 /** The manifest's name in a set. */
@@ -25,28 +25,28 @@ const FORM_VERSION = '1.0';
 /** Reads and checks manifest.csv (v1.2 CSV Binding, section 3, "manifest.csv"). */
 export function readManifest(text: string): SetManifest {
   const raw = readRawTable(MANIFEST_FILE, text);
-  const slips: BundleSlip[] = [...raw.slips];
+  const faults: BundleFault[] = [...raw.faults];
   if (raw.heads.join(',') !== 'propertyName,value') {
-    slips.push(buildSlip('manifest-heads', { file: MANIFEST_FILE, found: raw.heads.join(',') }));
+    faults.push(buildSlip('manifest-heads', { file: MANIFEST_FILE, found: raw.heads.join(',') }));
   }
-  const properties = readProperties(raw, slips);
+  const properties = readProperties(raw, faults);
   const version = findVersion(properties.get('oneroster.version'));
   if (properties.get('manifest.version') !== FORM_VERSION)
-    slips.push(badValue(properties, 'manifest.version'));
+    faults.push(badValue(properties, 'manifest.version'));
   if (version === null) {
-    slips.push(badValue(properties, 'oneroster.version'));
-    return { version, modes: new Map(), slips };
+    faults.push(badValue(properties, 'oneroster.version'));
+    return { version, modes: new Map(), faults };
   }
   const tables = Object.keys(TABLES[version]);
-  slips.push(...findStrangers(properties, tables));
-  return { version, modes: readModes(properties, tables, slips), slips };
+  faults.push(...findStrangers(properties, tables));
+  return { version, modes: readModes(properties, tables, faults), faults };
 }
 
-function readProperties({ records }: RawTable, slips: BundleSlip[]): ReadonlyMap<string, string> {
+function readProperties({ records }: RawTable, faults: BundleFault[]): ReadonlyMap<string, string> {
   const properties = new Map<string, string>();
   records.forEach(([name = '', value = ''], at) => {
     if (properties.has(name)) {
-      slips.push(buildSlip('manifest-once', { file: MANIFEST_FILE, record: at + 2, found: name }));
+      faults.push(buildSlip('manifest-once', { file: MANIFEST_FILE, record: at + 2, found: name }));
     } else properties.set(name, value);
   });
   return properties;
@@ -56,7 +56,7 @@ function findVersion(text: string | undefined): OneRosterVersion | null {
   return text === '1.1' || text === '1.2' ? text : null;
 }
 
-function badValue(properties: ReadonlyMap<string, string>, name: string): BundleSlip {
+function badValue(properties: ReadonlyMap<string, string>, name: string): BundleFault {
   const found = properties.get(name);
   const rule = found === undefined ? 'manifest-whole' : 'manifest-value';
   return buildSlip(rule, { file: MANIFEST_FILE, column: name, ...(found === undefined ? {} : { found }) });
@@ -65,7 +65,7 @@ function badValue(properties: ReadonlyMap<string, string>, name: string): Bundle
 function findStrangers(
   properties: ReadonlyMap<string, string>,
   tables: readonly string[],
-): readonly BundleSlip[] {
+): readonly BundleFault[] {
   const known = new Set([
     'manifest.version',
     'oneroster.version',
@@ -80,13 +80,13 @@ function findStrangers(
 function readModes(
   properties: ReadonlyMap<string, string>,
   tables: readonly string[],
-  slips: BundleSlip[],
+  faults: BundleFault[],
 ): ReadonlyMap<string, FileMode> {
   const modes = new Map<string, FileMode>();
   for (const table of tables) {
     const mode = properties.get(`file.${table}`);
     if (mode === 'bulk' || mode === 'delta') modes.set(table, mode);
-    else if (mode !== 'absent') slips.push(badValue(properties, `file.${table}`));
+    else if (mode !== 'absent') faults.push(badValue(properties, `file.${table}`));
   }
   return modes;
 }

@@ -20,7 +20,10 @@ export async function unpackFile(
   { openFile }: Pick<OpenArchive, 'openFile'>,
   { file, into, signal, onBytes }: UnpackOrder,
 ): Promise<boolean> {
-  const { tap, finish } = openHashTap(onBytes);
+  let isSame = false;
+  const tap = openHashTap(onBytes, ({ bytes, sha256 }) => {
+    isSame = bytes === file.bytes && sha256 === file.sha256;
+  });
   try {
     const bytes = await openFile(file.path);
     if (!bytes) return false;
@@ -30,8 +33,7 @@ export async function unpackFile(
     if (signal.aborted || (error as NodeJS.ErrnoException).syscall !== undefined) throw error;
     return false;
   }
-  const found = finish();
-  return found.bytes === file.bytes && found.sha256 === file.sha256;
+  return isSame;
 }
 
 /** Unpacks every file of an archive into nothing; gives those that are not what was put in. */

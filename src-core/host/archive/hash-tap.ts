@@ -8,20 +8,26 @@ export interface TappedBytes {
   readonly sha256: string;
 }
 
-/** A stream that passes bytes on as they are, and what went through it by the time it has ended. */
-export function openHashTap(onBytes: (bytes: number) => void): {
-  readonly tap: Transform;
-  readonly finish: () => TappedBytes;
-} {
+/**
+ * A stream that passes bytes on as they are. `onEnd` hears what went through it once all has, and before whoever reads
+ * from it hears that it has ended; never where it was cut off.
+ */
+export function openHashTap(
+  onBytes: (bytes: number) => void,
+  onEnd: (tapped: TappedBytes) => void,
+): Transform {
   const hash = createHash('sha256');
   let bytes = 0;
-  const tap = new Transform({
+  return new Transform({
     transform(chunk: Buffer, _, done) {
       hash.update(chunk);
       bytes += chunk.length;
       onBytes(chunk.length);
       done(null, chunk);
     },
+    flush(done) {
+      onEnd({ bytes, sha256: hash.digest('hex') });
+      done();
+    },
   });
-  return { tap, finish: () => ({ bytes, sha256: hash.digest('hex') }) };
 }

@@ -141,12 +141,10 @@ async function pack(
   for (const { path: name, modifiedMs } of files) {
     const options = { mtime: new Date(modifiedMs), mode: 0o644, compress: !PACKED.test(name) };
     zip.addReadStreamLazy(name, options, (give) => {
-      const { tap, finish } = openHashTap(onBytes);
-      give(null, tap);
       // What is listed is what was read, whatever has been written to the file meanwhile.
-      pipeline(createReadStream(path.join(folder, name)), tap, (error) => {
-        if (!error) listed.push({ path: name, ...finish(), modifiedMs });
-      });
+      const tap = openHashTap(onBytes, (tapped) => listed.push({ path: name, ...tapped, modifiedMs }));
+      give(null, tap);
+      pipeline(createReadStream(path.join(folder, name)), tap, () => {});
     });
   }
   // Asked for after the last file, when all that it lists has gone in.

@@ -9,6 +9,7 @@ import { openArchive } from '../archive/read-archive.ts';
 import { restoreArchive } from '../archive/restore-archive.ts';
 import { writeArchive } from '../archive/write-archive.ts';
 import { findFreePath } from '../free-name.ts';
+import { toPlainName } from '../plain-name.ts';
 import { type DeskParts, withLesson } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import { isPlainPath } from './inbox.ts';
@@ -23,7 +24,11 @@ export function buildArchiveCalls(
         const into = desk.tokens.find(token);
         if (into === null) return fail({ code: 'folder-unknown' });
         const { title, className, date } = session.getView().plan.lesson;
-        const file = findFreePath(into, nameArchive(`${date} ${title} ${className}`), ENDING);
+        const file = findFreePath(
+          into,
+          [date, toPlainName(title, ' '), toPlainName(className, ' ')].join(' ').slice(0, 120).trim(),
+          ENDING,
+        );
         const kept = await writeArchive(
           {
             folder: session.folder,
@@ -60,11 +65,6 @@ export function buildArchiveCalls(
 }
 
 const ENDING = '.zip';
-
-function nameArchive(words: string): string {
-  const plain = words.normalize('NFC').replace(/[^\p{L}\p{N} -]+/gu, '-');
-  return plain.replace(/^[- ]+|[- ]+$/g, '').slice(0, 120);
-}
 
 async function listArchives(folder: string): Promise<Outcome<CallOutput<'listArchives'>, Problem>> {
   const all = await readdir(folder).catch(() => null);

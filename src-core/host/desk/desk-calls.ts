@@ -6,6 +6,8 @@ import type { LessonUpdate } from '../../contract/lesson-update.ts';
 import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import { findFfmpeg } from '../find-ffmpeg.ts';
+import { readKeptUntil } from '../keeping-files.ts';
+import { getSchoolDay } from '../school-day.ts';
 import type { DeskParts } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import { listPlaces, lookInto } from './folder-tokens.ts';
@@ -21,7 +23,7 @@ export function buildDeskCalls(
   'readDesk' | 'chooseFolders' | 'listFolders' | 'openLesson' | 'openDemo' | 'forgetLesson'
 > {
   const { options, tokens, lessons } = desk;
-  const listRecent = () => desk.record.get().lessons.map(describeLesson);
+  const listRecent = () => Promise.all(desk.record.get().lessons.map(describeLesson));
   const demoFolder = path.join(options.home, 'demo-lesson');
   const film = openSharedJob((context) => options.filmDemo(demoFolder, context));
   const filmAnew = async (context: CallContext): Promise<Problem | null> => {
@@ -43,7 +45,7 @@ export function buildDeskCalls(
         hasFolderDialog: options.chooseFolders !== null,
         takesUploads: options.face === 'browser',
         hasFfmpeg: (await findFfmpeg()).ok,
-        lessons: listRecent(),
+        lessons: await listRecent(),
         openFirst: desk.getOpenFirst(),
       }),
     chooseFolders: async ({ purpose }) => {
@@ -77,7 +79,7 @@ export function buildDeskCalls(
         ...record,
         lessons: record.lessons.filter((one) => one.lesson !== lesson),
       }));
-      return succeed({ lessons: listRecent() });
+      return succeed({ lessons: await listRecent() });
     },
   };
 }
@@ -88,9 +90,15 @@ function showLesson(session: Outcome<LessonSession, Problem>): Shown {
   return session.ok ? succeed({ update: session.value.getUpdate(null) }, session.problems) : session;
 }
 
-function describeLesson({
+async function describeLesson({
   clipsPath: _,
   ...known
-}: Omit<RecentLesson, 'isThere'> & { readonly clipsPath: string | null }): RecentLesson {
-  return { ...known, isThere: existsSync(path.join(known.path, 'plan.json')) };
+}: Omit<RecentLesson, 'isThere' | 'dueSince'> & {
+  readonly clipsPath: string | null;
+}): Promise<RecentLesson> {
+  // By this machine's day: the school's zone stands in each plan, which is not read for a list.
+  const today = getSchoolDay(Intl.DateTimeFormat().resolvedOptions().timeZone, Date.now());
+  const { until, isOverdue } = await readKeptUntil(known.path, today);
+  const isThere = existsSync(path.join(known.path, 'plan.json'));
+  return { ...known, isThere, dueSince: isThere && isOverdue ? until : null };
 }

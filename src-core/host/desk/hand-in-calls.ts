@@ -5,6 +5,7 @@ import type { CallOutput, CheckedInput } from '../../contract/calls.ts';
 import type { Handlers } from '../../contract/dispatch.ts';
 import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
+import { toPlainName } from '../plain-name.ts';
 import { getSchoolDay } from '../school-day.ts';
 import { type DeskParts, withLesson } from './desk-parts.ts';
 import { draftHandIn, HAND_IN_ENDINGS, type HandInDraft, type HandInOrder } from './draft-hand-in.ts';
@@ -91,12 +92,7 @@ function draft(desk: DeskParts, session: LessonSession, order: HandInOrder): Pro
 
 function suggestName(session: LessonSession): string {
   const { code, className, date } = session.getView().plan.lesson;
-  const plain = (text: string) =>
-    text
-      .normalize('NFC')
-      .replace(/[^\p{L}\p{N}-]+/gu, '-')
-      .replace(/^-+|-+$/g, '');
-  return [date, plain(code), plain(className)].filter((part) => part !== '').join(' ');
+  return [date, toPlainName(code), toPlainName(className)].filter((part) => part !== '').join(' ');
 }
 
 type Order = CheckedInput<'writeHandIn'> & { readonly chosen: string | null };

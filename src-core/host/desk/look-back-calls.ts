@@ -7,8 +7,9 @@ import type { LookBackProblem } from '../../contract/problem.ts';
 import type { LessonSummary } from '../../marking/look-back/lesson-summary.ts';
 import { fail, succeed } from '../../platform/outcome.ts';
 import { writeFileAtomically } from '../atomic-write.ts';
-import { findLessonFolders } from '../look-back/find-lesson-folders.ts';
+import { findLessonFolders } from '../find-lesson-folders.ts';
 import { type GatheredLesson, gatherSummaries, refreshSummaries } from '../look-back/gather-summaries.ts';
+import { toPlainName } from '../plain-name.ts';
 import type { DeskParts } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 
@@ -39,7 +40,7 @@ export function buildLookBackCalls(
       );
       const into = folder === null ? findHome(looked.lessons, { school, className }) : looked.paths[0];
       if (!section || into === undefined) return fail({ code: 'no-lessons-found', paths: [...looked.paths] });
-      const file = path.join(into, nameFile(className));
+      const file = path.join(into, `look back ${toPlainName(className)}.csv`);
       if (existsSync(file) && !replace) return fail({ code: 'file-exists', path: file });
       const written = await writeFileAtomically(file, buildCsv(buildFigures([section], FIGURE_WORDS)).text);
       return written.ok ? succeed({ path: file }) : written;
@@ -97,9 +98,4 @@ function describe(
     }),
     problems,
   };
-}
-
-function nameFile(className: string): string {
-  const plain = className.normalize('NFC').replace(/[^\p{L}\p{N}-]+/gu, '-');
-  return `look back ${plain.replace(/^-+|-+$/g, '')}.csv`;
 }

@@ -8,6 +8,7 @@ import type { Handlers } from '../../contract/dispatch.ts';
 import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import { getLessonNames } from '../lesson-names.ts';
+import { toPlainName } from '../plain-name.ts';
 import { saveRosterText } from '../plan-versions.ts';
 import { type DeskParts, withLesson } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
@@ -54,8 +55,7 @@ function buildRecord(session: LessonSession, pupil: string): CallOutput<'readPup
   if (!record) return null;
   const text = writeRecord(record, getLessonNames(graded));
   const draft = createHash('sha256').update(text).digest('hex').slice(0, 32);
-  const name = pupil.normalize('NFC').replace(/[^\p{L}\p{N}-]+/gu, '-');
-  return { draft, text, keptIn: [...record.keptIn], fileName: `record ${name}.md` };
+  return { draft, text, keptIn: [...record.keptIn], fileName: `record ${toPlainName(pupil)}.md` };
 }
 
 async function noteConsent(

@@ -6,7 +6,7 @@ import type { PrintProblem } from '../../printing/print-problem.ts';
 import type { AnswerKey } from '../../printing/teacher-sheets.ts';
 import { mapAll } from '../map-all.ts';
 import { readPhoto } from '../media/still.ts';
-import { readAspect } from './draw-pages.ts';
+import { findAspect } from './draw-pages.ts';
 import { retouchStills } from './retouch-stills.ts';
 
 /** Pictures of places as they are printed, by their path below the lesson folder. */
@@ -24,18 +24,19 @@ export async function readPackPhotos(
     .flatMap(({ pages }) => pages)
     .filter((page): page is AnswerKey => page.kind === 'answer-key')
     .flatMap(({ stations }) => stations.flatMap(({ code, photo }) => (photo ? [{ code, photo }] : [])));
-  const plain = await mapAll(wanted, async ({ photo }) => {
+  const read = await mapAll(wanted, async ({ photo }) => {
     const jpeg = await readPhoto(path.resolve(lessonFolder, photo), HEIGHT);
-    return { jpegs: [jpeg], aspect: jpeg ? readAspect(jpeg) : 1 };
+    const aspect = jpeg && findAspect(jpeg);
+    return aspect === null ? null : { photo, jpegs: [jpeg], aspect };
   });
-  const read = plain.filter(({ jpegs }) => jpegs[0]);
-  const ready = await retouchStills(read, { isBlurred: false, isGrey });
-  const photos = new Map<string, { jpeg: Uint8Array; aspect: number }>();
-  wanted.forEach(({ photo }, at) => {
-    const { jpegs: [jpeg] = [], aspect = 1 } =
-      ready[read.indexOf(plain[at] ?? { jpegs: [], aspect: 1 })] ?? {};
-    if (jpeg) photos.set(photo, { jpeg, aspect });
-  });
+  const found = read.filter((one) => one !== null);
+  const ready = await retouchStills(found, { isBlurred: false, isGrey });
+  const photos = new Map(
+    found.flatMap(({ photo, aspect }, at) => {
+      const jpeg = ready[at]?.jpegs[0];
+      return jpeg ? [[photo, { jpeg, aspect }] as const] : [];
+    }),
+  );
   return {
     photos,
     problems: wanted

@@ -21,7 +21,6 @@ const EXAMPLES: Readonly<Record<Problem['code'], object>> = {
   'queue-address-odd': {},
   'queue-engine-missing': {},
   'queue-unreachable': { host: '127.0.0.1:6379', detail: 'connect ECONNREFUSED' },
-  'lessons-not-found': { path: '/lessons' },
   'plan-not-json': { line: 3, column: 9 },
   'plan-not-ours': {},
   'plan-newer': { version: 7, newest: 1 },

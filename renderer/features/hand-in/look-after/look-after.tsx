@@ -4,6 +4,7 @@ import type { StepProps } from '../../../client/steps.ts';
 import { LOOK_AFTER } from '../../../text/english/look-after.ts';
 import { STEP_NAMES } from '../../../text/english/window.ts';
 import { ScreenHead } from '../../../ui/sheet.tsx';
+import { BackUpSheet } from './back-up-sheet.tsx';
 import { KeepSheet } from './keep-sheet.tsx';
 import { LetGoSheet } from './let-go-sheet.tsx';
 import { PupilsSheet } from './pupils-sheet.tsx';
@@ -21,6 +22,7 @@ export function LookAfter({ tools, ...step }: StepProps & { readonly tools: Reac
       <div className="stack">
         <KeepSheet keeping={keeping} className={step.lesson.plan.lesson.className} names={step.names} />
         <TabletSheet {...step} />
+        <BackUpSheet {...step} />
       </div>
       <PupilsSheet {...step} />
       <LetGoSheet

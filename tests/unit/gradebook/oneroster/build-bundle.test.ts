@@ -73,7 +73,7 @@ describe('marks as a OneRoster set', () => {
       files: files.map(([path, text]) => ({ path, text, packing: 'deflated' })),
     });
     expect(found.version).toBe(version);
-    expect(found.slips).toEqual([]);
+    expect(found.faults).toEqual([]);
   });
 
   test('tell confirmed marks in full, absent pupils as not submitted, excused ones as exempt without a score', () => {

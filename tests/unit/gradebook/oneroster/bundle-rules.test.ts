@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { BUNDLE_RULES } from '../../../../src-core/gradebook/oneroster/bundle-fault.ts';
 import { type Bundle, checkBundle } from '../../../../src-core/gradebook/oneroster/check-bundle.ts';
 import { TABLES } from '../../../../src-core/gradebook/oneroster/tables.ts';
 import { addColumn, edit, editText, MUTATIONS, setDelta } from './mutations.ts';
@@ -7,10 +8,11 @@ import { buildManifest, buildSchoolSet, type RawSet, toBundle } from './school.t
 // Each rule of 1EdTech OneRoster v1.2 CSV Binding, section 3, and of its tables, is broken once in a sound set.
 
 /** A sound set of marks around the school's rows. */
-function buildMarksSet(): RawSet {
-  const set = buildSchoolSet('1.2');
+function buildMarksSet(version: '1.1' | '1.2' = '1.2'): RawSet {
+  const set = buildSchoolSet(version);
   const put = (table: string, ...rows: Record<string, string>[]) => {
-    const heads = (TABLES['1.2'][table] ?? []).map(({ name }) => name);
+    const heads = TABLES[version][table]?.map(({ name }) => name);
+    if (!heads) return;
     set[table] = [heads, ...rows.map((row) => heads.map((name) => row[name] ?? ''))];
   };
   put('categories', { sourcedId: 'cat', title: 'Circuits', weight: '20' });
@@ -22,6 +24,7 @@ function buildMarksSet(): RawSet {
     classSourcedId: 'class-kelp',
     categorySourcedId: 'cat',
     academicSessionSourcedId: 'gp-may',
+    gradingPeriodSourcedId: 'gp-may',
     resultValueMin: '1',
     resultValueMax: '4',
     schoolSourcedId: 'org-quay',
@@ -43,11 +46,11 @@ function buildMarksSet(): RawSet {
     classSourcedId: 'class-kelp',
     scoreScaleValue: '{A+:100},{A:94},{A-:90}',
   });
-  set.manifest = buildManifest('1.2', Object.keys(set));
+  set.manifest = buildManifest(version, Object.keys(set));
   return set;
 }
 
-const rulesOf = (bundle: Bundle) => [...new Set(checkBundle(bundle).slips.map(({ rule }) => rule))];
+const rulesOf = (bundle: Bundle) => [...new Set(checkBundle(bundle).faults.map(({ rule }) => rule))];
 
 /** A set of changes, in which instants are asked for. */
 function buildDeltaSet(): RawSet {
@@ -63,7 +66,7 @@ function buildDeltaSet(): RawSet {
 describe('a sound OneRoster set', () => {
   test.each(['1.1', '1.2'] as const)('of version %s breaks no rule', (version) => {
     const found = checkBundle(toBundle(buildSchoolSet(version)));
-    expect(found.slips).toEqual([]);
+    expect(found.faults).toEqual([]);
     expect(found.version).toBe(version);
   });
 
@@ -100,6 +103,11 @@ describe('a OneRoster set with one fault', () => {
     expect(rulesOf(bundle)).toEqual([rule]);
   });
 
+  test('of every rule there is', () => {
+    const broken = new Set([...MUTATIONS.map(({ rule }) => rule), 'date-time']);
+    expect([...BUNDLE_RULES].filter((rule) => !broken.has(rule))).toEqual([]);
+  });
+
   test('breaks “date-time” in a set of changes by a local time', () => {
     const set = buildDeltaSet();
     edit(set, ['orgs', 1, 'dateLastModified'], '2012-04-23T18:25:43.511+02:00');
@@ -111,13 +119,35 @@ describe('a OneRoster set with one fault', () => {
     edit(set, ['manifest', 2, 'value'], '1.2.1');
     const found = checkBundle(toBundle(set));
     expect(found.version).toBeNull();
-    expect(found.slips.map(({ rule, column }) => [rule, column])).toEqual([
+    expect(found.faults.map(({ rule, column }) => [rule, column])).toEqual([
       ['manifest-value', 'oneroster.version'],
     ]);
   });
 });
 
 describe('version 1.1', () => {
+  test('is held to the same rules, but for what is broken in tables and columns that it does not have', () => {
+    const untold = MUTATIONS.filter(({ rule, onRows, onFiles }) => {
+      const set = buildMarksSet('1.1');
+      try {
+        onRows?.(set);
+      } catch {
+        return true;
+      }
+      return String(rulesOf(onFiles?.(toBundle(set)) ?? toBundle(set))) !== rule;
+    });
+    expect(untold.map(({ by }) => by)).toEqual([
+      'a file said to be absent',
+      'a quote left open',
+      'heads alone',
+      'a space in an id',
+      '256 letters',
+      'half a per cent',
+      'no braces',
+      'no roles',
+    ]);
+  });
+
   test('asks for a range and a score', () => {
     const shapes = TABLES['1.1'];
     const required = (table: string) =>

@@ -1,4 +1,4 @@
-import type { BundleRule } from '../../../../src-core/gradebook/oneroster/bundle-slip.ts';
+import type { BundleRule } from '../../../../src-core/gradebook/oneroster/bundle-fault.ts';
 import type { Bundle } from '../../../../src-core/gradebook/oneroster/check-bundle.ts';
 import { buildManifest, type RawSet } from './school.ts';
 

@@ -11,8 +11,11 @@ import {
   writeFileSync,
 } from 'node:fs';
 import path from 'node:path';
+import { Readable } from 'node:stream';
+import { finished } from 'node:stream/promises';
 import { strToU8, unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
+import { openHashTap } from '../../../../src-core/host/archive/hash-tap.ts';
 import { restoreArchive } from '../../../../src-core/host/archive/restore-archive.ts';
 import { writeArchive } from '../../../../src-core/host/archive/write-archive.ts';
 import { buildManifestText, MANIFEST_NAME } from '../../../../src-core/lesson-file/archive-manifest.ts';
@@ -238,4 +241,18 @@ describe('restoring', () => {
     ).rejects.toThrow();
     expect(readdirSync(made.home).sort()).toEqual(['kept.zip', 'lesson']);
   });
+});
+
+test('what went through a tap is told before its reader hears of the end, or the list would go out without it', async () => {
+  const order: string[] = [];
+  const tap = openHashTap(
+    () => {},
+    ({ bytes }) => order.push(`${bytes} bytes`),
+  );
+  tap.on('end', () => order.push('end'));
+  Readable.from([Buffer.from('the last '), Buffer.from('file')])
+    .pipe(tap)
+    .resume();
+  await finished(tap);
+  expect(order).toEqual(['13 bytes', 'end']);
 });

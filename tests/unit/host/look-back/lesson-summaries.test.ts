@@ -1,7 +1,7 @@
 import { appendFileSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { findLessonFolders } from '../../../../src-core/host/look-back/find-lesson-folders.ts';
+import { findLessonFolders } from '../../../../src-core/host/find-lesson-folders.ts';
 import { gatherSummaries, refreshSummaries } from '../../../../src-core/host/look-back/gather-summaries.ts';
 import { findSummary, makeSummary } from '../../../../src-core/host/look-back/lesson-summaries.ts';
 import { getRawPlan } from '../../lesson/small-plan.ts';

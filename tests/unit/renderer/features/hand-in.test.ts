@@ -3,7 +3,7 @@ import { getFullName, suggestName } from '../../../../renderer/features/hand-in/
 import { groupByPart } from '../../../../renderer/features/hand-in/look-after/held-parts.ts';
 import { findUsualDay } from '../../../../renderer/features/hand-in/look-after/use-keeping.ts';
 import { listUnshown } from '../../../../renderer/features/hand-in/unshown.ts';
-import { RULE_CHECKS } from '../../../../renderer/text/english/hand-in-set.ts';
+import { BUNDLE_RULE_WORDS } from '../../../../renderer/text/english/bundle-rules.ts';
 import type { KeepingView, KeptLesson } from '../../../../src-core/contract/keeping-view.ts';
 
 describe('the name of a hand-in', () => {
@@ -67,7 +67,7 @@ test('a squad with a pupil on the do-not-film list is named as one without still
 });
 
 test('every rule of a OneRoster set has words of its own to be ticked by', () => {
-  const words = Object.values(RULE_CHECKS);
+  const words = Object.values(BUNDLE_RULE_WORDS).map(({ asks }) => asks);
   expect(new Set(words).size).toBe(words.length);
   expect(words.filter((word) => /[.[\]]$/.test(word))).toEqual([]);
 });

@@ -68,7 +68,7 @@ export const BUNDLE_RULES = [
 export type BundleRule = (typeof BUNDLE_RULES)[number];
 
 /** One rule broken at one place. */
-export interface BundleSlip {
+export interface BundleFault {
   readonly code: 'bundle-rule-broken';
   readonly rule: BundleRule;
   /** The file's name in the set; empty for the archive itself. */
@@ -84,14 +84,14 @@ export interface BundleSlip {
 /** One rule, and where it is broken. */
 export interface RuleCheck {
   readonly rule: BundleRule;
-  readonly slips: readonly BundleSlip[];
+  readonly faults: readonly BundleFault[];
 }
 
-/** What of a slip’s place is known, each part as in {@link BundleSlip}. */
-export type SlipPlace = Partial<Pick<BundleSlip, 'file' | 'record' | 'column' | 'found'>>;
+/** What of a fault’s place is known, each part as in {@link BundleFault}. */
+export type SlipPlace = Partial<Pick<BundleFault, 'file' | 'record' | 'column' | 'found'>>;
 
-/** A slip; what is not told of its place is empty or null. */
-export function buildSlip(rule: BundleRule, place: SlipPlace = {}): BundleSlip {
+/** A fault; what is not told of its place is empty or null. */
+export function buildSlip(rule: BundleRule, place: SlipPlace = {}): BundleFault {
   const { file = '', record = null, column = null, found = null } = place;
   return { code: 'bundle-rule-broken', rule, file, record, column, found: found?.slice(0, 80) ?? null };
 }

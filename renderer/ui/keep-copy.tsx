@@ -1,11 +1,11 @@
 import { useState } from 'react';
-import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
-import type { DeskView, RecentLesson } from '../../../src-core/contract/desk-view.ts';
-import { ARCHIVE } from '../../text/english/archive.ts';
-import { Button } from '../../ui/button.tsx';
-import { SlipDialog } from '../../ui/slip-dialog.tsx';
+import type { DeskClient } from '../../src-core/contract/desk-client.ts';
+import type { DeskView, RecentLesson } from '../../src-core/contract/desk-view.ts';
+import { ARCHIVE } from '../text/english/archive.ts';
 import { ArchiveRun, useArchiveRun } from './archive-run.tsx';
+import { Button } from './button.tsx';
 import { PlaceLine } from './place-line.tsx';
+import { SlipDialog } from './slip-dialog.tsx';
 import { useLessonPlace } from './use-lesson-place.ts';
 
 /** A lesson in one archive, with its clips or without. */
@@ -17,7 +17,7 @@ export function KeepCopy({
 }: {
   readonly client: DeskClient;
   readonly desk: DeskView | null;
-  readonly original: RecentLesson;
+  readonly original: Pick<RecentLesson, 'lesson' | 'title' | 'path'>;
   readonly onClose: () => void;
 }) {
   const at = useLessonPlace(client, desk, path);

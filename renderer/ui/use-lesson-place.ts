@@ -1,9 +1,8 @@
 import { useEffect, useState } from 'react';
-import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
-import type { DeskView, FolderRef } from '../../../src-core/contract/desk-view.ts';
-import type { Problem } from '../../../src-core/contract/problem.ts';
-import { type FolderAsk, useFolderChoice } from '../../ui/folder-choice.tsx';
-import { getParentPath } from './lesson-name.ts';
+import type { DeskClient } from '../../src-core/contract/desk-client.ts';
+import type { DeskView, FolderRef } from '../../src-core/contract/desk-view.ts';
+import type { Problem } from '../../src-core/contract/problem.ts';
+import { type FolderAsk, useFolderChoice } from './folder-choice.tsx';
 
 /** Where a new lesson's folder goes, and the way to choose another place. */
 export interface LessonPlace {
@@ -38,4 +37,10 @@ export function useLessonPlace(
     place,
     choice: { ...choice, problems: place ? choice.problems : [...problems, ...choice.problems] },
   };
+}
+
+/** The folder that another one lies in, by its path as shown; the path itself where it lies in none. */
+function getParentPath(path: string): string {
+  const cut = Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\'));
+  return cut > 0 ? path.slice(0, cut) : path;
 }

@@ -2,10 +2,10 @@ import { readdir } from 'node:fs/promises';
 import path from 'node:path';
 
 /** School years, terms and classes lie in one another; deeper than this nobody files lessons. */
-const DEEPEST = 4;
+const DEEPEST = 5;
 
 /**
- * The folders that hold a plan, in and so many levels below these, sorted by path; hidden ones are left out, links not
+ * The folders that hold a plan, in and so many levels below these, in natural order; hidden ones are left out, links not
  * followed.
  */
 export async function findLessonFolders(
@@ -13,7 +13,7 @@ export async function findLessonFolders(
   levels = DEEPEST,
 ): Promise<readonly string[]> {
   const found = await Promise.all(folders.map((folder) => visit(path.resolve(folder), levels)));
-  return [...new Set(found.flat())].sort();
+  return [...new Set(found.flat())].sort(new Intl.Collator('en', { numeric: true }).compare);
 }
 
 /** A lesson holds no lessons; a folder that cannot be read holds none either. */

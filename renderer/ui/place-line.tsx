@@ -1,6 +1,6 @@
-import { NEW_LESSON } from '../../text/english/new-lesson.ts';
-import { Button } from '../../ui/button.tsx';
-import { FolderChoice } from '../../ui/folder-choice.tsx';
+import { NEW_LESSON } from '../text/english/new-lesson.ts';
+import { Button } from './button.tsx';
+import { FolderChoice } from './folder-choice.tsx';
 import type { LessonPlace } from './use-lesson-place.ts';
 
 /** Where the new folder goes, with the way to another place. */

@@ -1,15 +1,15 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react';
-import type { Problem } from '../../../src-core/contract/problem.ts';
-import type { Progress } from '../../../src-core/contract/progress.ts';
-import { BARE_NAMES } from '../../client/lesson-names.ts';
-import type { JobProgress } from '../../client/lesson-state.ts';
-import { withTimeLeft } from '../../text/english/amounts.ts';
-import { ARCHIVE } from '../../text/english/archive.ts';
-import { describeProblem } from '../../text/english/problems.ts';
-import { FRAME } from '../../text/english/window.ts';
-import { Button } from '../../ui/button.tsx';
-import { Bar } from '../../ui/marks.tsx';
-import { StopNote } from '../../ui/stop-note.tsx';
+import type { Problem } from '../../src-core/contract/problem.ts';
+import type { Progress } from '../../src-core/contract/progress.ts';
+import { BARE_NAMES } from '../client/lesson-names.ts';
+import type { JobProgress } from '../client/lesson-state.ts';
+import { withTimeLeft } from '../text/english/amounts.ts';
+import { ARCHIVE } from '../text/english/archive.ts';
+import { describeProblem } from '../text/english/problems.ts';
+import { FRAME } from '../text/english/window.ts';
+import { Button } from './button.tsx';
+import { Bar } from './marks.tsx';
+import { StopNote } from './stop-note.tsx';
 
 /** How a piece of work is watched and stopped. */
 export interface RunWatch {
