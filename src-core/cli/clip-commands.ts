@@ -102,7 +102,7 @@ function addMark(program: Command, terminal: Terminal, run: Run): void {
     .option('--list <file>', 'decisions as JSON, one a line; - reads the standard input')
     .option('--merge <file>', 'take over the decisions of another journal of this lesson')
     .optionsGroup('Always:')
-    .option('--by <name>', 'who decides', 'teacher')
+    .option('--by <name>', 'who decides; teacher unless told')
     .option('--second <name>', 'a second marking by this person, blind to the first; changes no mark')
     .option('--clips <folder>', 'where the clips lie, as for “grade”')
     .option('--json', 'print the recorded events as JSON')

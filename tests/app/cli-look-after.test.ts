@@ -76,6 +76,12 @@ test('a second marking is blind, cannot settle what is not a mark, and is compar
   const clock = await routemark([...second, '--squad', 'teal', '--clock', '1:00']);
   expect([clock.code, clock.stderr]).toEqual([2, expect.stringContaining('second marking')]);
   expect(await readFile(path.join(lesson, 'marks.jsonl'))).toEqual(before);
+  expect((await routemark([...second, ...squad, 'care=0', '--by', 'Ms Reed'])).stderr).toContain('--by');
+  const firsts = await routemark([...second, '--merge', path.join(lesson, 'marks.jsonl')]);
+  expect([firsts.code, firsts.stderr]).toEqual([2, expect.stringContaining('A second marking holds')]);
+  const own = path.join(lesson, 'second-marks', 'mr-skerry.jsonl');
+  const colleague = await routemark(['mark', lesson, '--second', 'Mr Skerry', '--merge', own]);
+  expect([colleague.code, colleague.stdout]).toEqual([0, '0 decisions recorded.\n']);
   const agreed = await routemark(['agree', lesson, '--json']);
   expect(agreed.code).toBe(1);
   expect(JSON.parse(agreed.stdout)).toMatchObject({
