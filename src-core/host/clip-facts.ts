@@ -6,6 +6,8 @@ export interface ClipFacts {
   readonly durationSeconds: Seconds | null;
   /** Pictures a second; null where it does not say. */
   readonly rateHz: number | null;
+  /** Width times height; null where it does not say. */
+  readonly pixels: number | null;
   /** How far the stored pictures must be turned clockwise to stand upright. */
   readonly turnDegrees: 0 | 90 | 180 | 270;
 }
@@ -33,6 +35,7 @@ const TURNS = [0, 90, 180, 270] as const;
 export function createRunListener(watchedGapsSeconds: readonly Seconds[] = []): RunListener {
   let durationSeconds: Seconds | null = null;
   let rateHz: number | null = null;
+  let pixels: number | null = null;
   let turnDegrees: ClipFacts['turnDegrees'] = 0;
   let cpuSeconds = 0;
   let videos = 0;
@@ -44,7 +47,10 @@ export function createRunListener(watchedGapsSeconds: readonly Seconds[] = []): 
     durationSeconds ??= readDuration(line);
     if (/Stream #0:\d+.*: Video: /.test(line)) {
       videos += 1;
-      if (videos === 1) rateHz = readNumber(/, ([\d.]+)(k?) fps/, line);
+      if (videos === 1) {
+        rateHz = readNumber(/, ([\d.]+)(k?) fps/, line);
+        pixels = readPixels(line);
+      }
     }
     const turn = videos === 1 ? readNumber(/displaymatrix: rotation of (-?[\d.]+) degrees/, line) : null;
     if (turn !== null) turnDegrees = TURNS[((Math.round(-turn / 90) % 4) + 4) % 4] ?? 0;
@@ -66,7 +72,7 @@ export function createRunListener(watchedGapsSeconds: readonly Seconds[] = []): 
       const bench = /bench: utime=([\d.]+)s stime=([\d.]+)s/.exec(line);
       if (bench) cpuSeconds = Number(bench[1]) + Number(bench[2]);
     },
-    tell: () => ({ facts: { durationSeconds, rateHz, turnDegrees }, shown, gaps, cpuSeconds }),
+    tell: () => ({ facts: { durationSeconds, rateHz, pixels, turnDegrees }, shown, gaps, cpuSeconds }),
   };
 }
 
@@ -75,6 +81,11 @@ function readDuration(line: string): Seconds | null {
   if (!found) return null;
   const [hours = 0, minutes = 0, seconds = 0] = found.slice(1).map(Number);
   return hours * 3600 + minutes * 60 + seconds;
+}
+
+function readPixels(line: string): number | null {
+  const found = /, (\d{2,5})x(\d{2,5})[ ,]/.exec(line);
+  return found ? Number(found[1]) * Number(found[2]) : null;
 }
 
 /** The pattern's number, times a thousand where a `k` follows it; null where it does not fit. */

@@ -61,7 +61,7 @@ export interface DecodeRun {
   readonly ended: Promise<DecodeEnd>;
 }
 
-const UNKNOWN: ClipFacts = { durationSeconds: null, rateHz: null, turnDegrees: 0 };
+const UNKNOWN: ClipFacts = { durationSeconds: null, rateHz: null, pixels: null, turnDegrees: 0 };
 
 /** A first look takes about half a second; a hundred times that is a hang. */
 const QUICK_LIMIT_SECONDS = 60;

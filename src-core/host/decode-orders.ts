@@ -79,6 +79,14 @@ const STILL_OPTIONS = ['-f', 'image2', '-pattern_type', 'none'];
 /** Deblocking is lost on pictures that shrink to a twentieth. */
 const CHEAPLY = ['-skip_loop_filter', 'all'];
 
+/** Pictures of up to so many pixels cost less to decode than to look at, so that none is left out. */
+const SMALL_PICTURE = 1280 * 720 - 1;
+
+/** Which pictures are decoded at first. */
+export function choosePictures({ pixels }: ClipFacts): PictureChoice {
+  return pixels !== null && pixels <= SMALL_PICTURE ? 'all' : 'leaned-on';
+}
+
 /** The rate that motion is read at: a clip with fewer pictures would only show some of them twice. */
 export function getMotionRate({ rateHz }: ClipFacts): number {
   return rateHz !== null && rateHz >= 1 && rateHz < MOTION_RATE_HZ ? rateHz : MOTION_RATE_HZ;

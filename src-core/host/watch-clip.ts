@@ -28,6 +28,7 @@ import {
   probeClip,
 } from './decode-clip.ts';
 import {
+  choosePictures,
   getMotionRate,
   MOST_COLOURS,
   MOST_STILLS,
@@ -153,7 +154,7 @@ async function watch(
   facts: ClipFacts,
   options: WatchOptions & { readonly cards: boolean },
 ): Promise<Seen> {
-  let pictures: PictureChoice = 'leaned-on';
+  let pictures = choosePictures(facts);
   let before: Seconds = 0;
   for (;;) {
     const { gathered, end }: { gathered: Gathering; end: DecodeEnd } = await gather(clip, facts, {
