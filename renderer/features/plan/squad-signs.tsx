@@ -64,7 +64,7 @@ export function SquadSigns({
       <div className="signs">
         <ChoiceWord
           label={SQUADS.pinnieOf(name)}
-          shown={isOwn ? SQUADS.ownPinnie : pinnie.name}
+          shown={isOwn ? SQUADS.isOwnPinnie : pinnie.name}
           at={path('pinnie')}
           choices={choices}
           value={isOwn ? OWN : pinnie.name}

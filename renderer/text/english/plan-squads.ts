@@ -14,6 +14,7 @@ export const SQUADS = {
   tabletOf: (squad: string) => `Tablet of ${squad}`,
   pinnieOf: (squad: string) => `Pinnie of ${squad}`,
   ownPinnie: 'another colour',
+  isOwnPinnie: 'own:',
   newPinnie: 'our own',
   pinnieNameOf: (squad: string) => `What ${squad}’s pinnie is called`,
   pinnieColourOf: (squad: string) => `Colour of ${squad}’s pinnie`,
