@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { DeskClient } from '../../src-core/contract/desk-client.ts';
 import type { DeskView, LessonId } from '../../src-core/contract/desk-view.ts';
 import type { Problem } from '../../src-core/contract/problem.ts';
+import { keepLastStep, readLastStep } from '../client/last-step.ts';
 import { LookBackScreen } from '../features/look-back/look-back.tsx';
 import { Start } from '../features/start/start.tsx';
 import { useKeys } from '../ui/keys/use-keys.ts';
@@ -33,16 +34,20 @@ export function App({ client }: { readonly client: DeskClient }) {
       setFailed([]);
       setDeskView(reply.value);
       const { openFirst } = reply.value;
-      if (openFirst && location.hash.length < 3) go({ lesson: openFirst, step: 'bring-in' });
+      if (openFirst && location.hash.length < 3) go({ lesson: openFirst, step: readLastStep(openFirst) });
     };
     void read();
     return client.subscribe((event) => {
       if (event.kind === 'reconnected') void read();
       const isAskedFor = event.kind === 'lesson-asked' && !shown.current.includes(event.lesson);
-      if (isAskedFor) go({ lesson: event.lesson, step: 'bring-in' });
+      if (isAskedFor) go({ lesson: event.lesson, step: readLastStep(event.lesson) });
     });
   }, [client, go]);
-  const open = (lesson: LessonId, isNew = false) => go({ lesson, step: isNew ? 'plan' : 'bring-in' });
+  useEffect(() => {
+    if (route.lesson !== null) keepLastStep(route.lesson, route.step);
+  }, [route.lesson, route.step]);
+  const open = (lesson: LessonId, isNew = false) =>
+    go({ lesson, step: isNew ? 'plan' : readLastStep(lesson) });
   return (
     <ErrorBoundary key={route.lesson}>
       {desk && deskView ? (

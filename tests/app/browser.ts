@@ -53,6 +53,8 @@ export interface TestDesk {
   readonly folder: string;
   /** A new window on the desk, opened by a one-time address. What the page complains of is in `complaints`. */
   readonly openWindow: (look?: WindowLook) => Promise<TestWindow>;
+  /** A one-time address of the desk, for a browser that has been there before. */
+  readonly makeAddress: () => string;
   /** Ends the served desk, as when the program is closed, or starts it again on the same port. */
   readonly stopHost: () => Promise<void>;
   readonly startHost: () => Promise<void>;
@@ -118,6 +120,7 @@ export async function openTestDesk(options: TestDeskOptions): Promise<TestDesk> 
       return host.get().desk;
     },
     folder,
+    makeAddress: () => host.get().served.makeAddress(),
     openWindow: (look = {}) => openWindow(browser, host.get().served.makeAddress(), look),
     stopHost: host.stop,
     startHost: host.start,

@@ -1,5 +1,8 @@
 import type { Locator, Page } from 'playwright-core';
 
+/** Further than this nobody goes by Tab. */
+const MOST_TABS = 8;
+
 /** Counts what the teacher does: a key, a click, a drop; a text that is typed is one. */
 export function openHand() {
   const done: string[] = [];
@@ -13,10 +16,21 @@ export function openHand() {
       done.push('click');
       await target.click();
     },
-    /** By Tab or by a click: one either way, at best. */
-    focus: async (target: Locator) => {
-      done.push('focus');
-      await target.focus();
+    /** By Tab, as often as it takes: each counts. */
+    tabTo: async (page: Page, target: Locator) => {
+      const isThere = () => target.evaluate((element) => element === document.activeElement);
+      for (let tabs = 0; !(await isThere()); tabs += 1) {
+        if (tabs === MOST_TABS) throw new Error('too far for Tab');
+        done.push('key Tab');
+        await page.keyboard.press('Tab');
+      }
+    },
+    /** A choice of a list: a press on it, the key of the choice, Enter. */
+    pick: async (page: Page, list: Locator, key: string) => {
+      done.push('click', `key ${key}`, 'key Enter');
+      await list.click();
+      await page.keyboard.press(key);
+      await page.keyboard.press('Enter');
     },
     type: async (page: Page, text: string) => {
       done.push('text');
