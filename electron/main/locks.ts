@@ -54,9 +54,12 @@ export function answerWindowOpen(): { readonly action: 'deny' } {
   return { action: 'deny' };
 }
 
-/** Permissions that the page may have: the class clock fills the screen. Camera, place, devices and the rest: never. */
+/** The class clock fills the screen and keeps it lit; the second name is from memory. */
+const NEEDED = ['fullscreen', 'screen-wake-lock'];
+
+/** Permissions that the page may have. Camera, place, devices and the rest: never. */
 export function mayUse(permission: string, address: string): boolean {
-  return permission === 'fullscreen' && mayNavigate(address);
+  return NEEDED.includes(permission) && mayNavigate(address);
 }
 
 /** Only our own page's main frame may ask anything: no frame within it, no other address, no frame that is gone. */

@@ -53,8 +53,9 @@ describe('the page', () => {
     expect(answerWindowOpen()).toEqual({ action: 'deny' });
   });
 
-  test('may fill the screen, and use nothing else of the machine', () => {
+  test('may fill the screen and keep it lit, and use nothing else of the machine', () => {
     expect(mayUse('fullscreen', PAGE_ADDRESS)).toBe(true);
+    expect(mayUse('screen-wake-lock', PAGE_ADDRESS)).toBe(true);
     expect(mayUse('fullscreen', 'https://evil.example/')).toBe(false);
     for (const permission of [
       'media',
