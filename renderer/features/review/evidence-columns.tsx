@@ -46,9 +46,9 @@ export function EvidenceColumns({
 
 /** A mark for each performer at each rep, hanging lower the later it came. */
 export function LaneMarks({ drawing: { lanes, marks } }: { readonly drawing: EvidenceDrawing }) {
-  const late = lanes.flatMap(({ isLate }, at) => (isLate ? [at + 1] : []));
+  const off = lanes.flatMap(({ isOff }, at) => (isOff ? [at + 1] : []));
   return (
-    <div className="lanes" {...name(lanes.length > 0, REVIEW.lanesWords(lanes.length, late))}>
+    <div className="lanes" {...name(lanes.length > 0, REVIEW.lanesWords(lanes.length, off))}>
       {marks.map(({ lane, rep, top, look }) => (
         <i
           key={`${lane}-${rep}`}
@@ -64,9 +64,9 @@ export function LaneMarks({ drawing: { lanes, marks } }: { readonly drawing: Evi
 export function LaneHeads({ lanes }: Pick<EvidenceDrawing, 'lanes'>) {
   return (
     <div className="ln">
-      {lanes.map(({ lagSeconds, isLate }, at) => (
+      {lanes.map(({ lagSeconds, isOff }, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: lanes are known by their place
-        <div key={at} className={isLate ? 'late' : ''}>
+        <div key={at} className={isOff ? 'off' : ''}>
           {at + 1}
           <small>{REVIEW.lag(lagSeconds)}</small>
         </div>

@@ -7,7 +7,7 @@ export interface LaneMark {
   readonly rep: number;
   readonly top: number;
   /** `gone`: the lane did not do this rep. */
-  readonly look: 'on' | 'late' | 'gone';
+  readonly look: 'on' | 'off' | 'gone';
 }
 
 /** What is drawn beside the stills, on the same axis; paths are in a box of 100 by 100. */
@@ -16,7 +16,7 @@ export interface EvidenceDrawing {
   readonly trace: string;
   readonly marks: readonly LaneMark[];
   /** Left to right; `x` is a share of the picture's width. Empty where lanes are not known. */
-  readonly lanes: readonly { readonly x: number; readonly lagSeconds: number; readonly isLate: boolean }[];
+  readonly lanes: readonly { readonly x: number; readonly lagSeconds: number; readonly isOff: boolean }[];
   /** The teacher says how many lanes there are, or where. */
   readonly areLanesGiven: boolean;
   /** Empty where no unison is known. */
@@ -46,7 +46,7 @@ export function drawEvidence(
     marks: lanes.flatMap((lane, at) =>
       lane.repLagsSeconds.flatMap((lag, rep) => listMark(axis, { lane: at, rep, lag, reachSeconds })),
     ),
-    lanes: lanes.map(({ x, lagSeconds }) => ({ x, lagSeconds, isLate: lagSeconds > reachSeconds })),
+    lanes: lanes.map(({ x, lagSeconds }) => ({ x, lagSeconds, isOff: Math.abs(lagSeconds) > reachSeconds })),
     areLanesGiven: unison?.areLanesGiven ?? false,
     unison: drawUnison(axis, unison),
     score: unison?.score ?? null,
@@ -90,7 +90,7 @@ function listMark(
   if (lag === null) return [{ lane, rep, top: getShare(middle(line)), look: 'gone' }];
   // A late pupil's mark hangs lower, an early one's higher, within the rep's own line.
   const at = Math.max(line.fromSeconds, Math.min(line.toSeconds - 0.001, middle(line) + lag));
-  return [{ lane, rep, top: getShare(at), look: lag > mark.reachSeconds ? 'late' : 'on' }];
+  return [{ lane, rep, top: getShare(at), look: Math.abs(lag) > mark.reachSeconds ? 'off' : 'on' }];
 }
 
 function middle({ fromSeconds, toSeconds }: { readonly fromSeconds: number; readonly toSeconds: number }) {

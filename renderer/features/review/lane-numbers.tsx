@@ -24,9 +24,9 @@ export function LaneNumbers({ lanes, aspect, ...rest }: NumberedLanes & { readon
   }
   return (
     <div className="lane-nos" style={style} aria-hidden="true">
-      {lanes.map(({ x, isLate }, at) => (
+      {lanes.map(({ x, isOff }, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: lanes are known by their place
-        <span key={at} className={getLook(areLanesGiven, isLate)} style={{ left: `${x * 100}%` }}>
+        <span key={at} className={getLook(areLanesGiven, isOff)} style={{ left: `${x * 100}%` }}>
           {at + 1}
         </span>
       ))}
@@ -34,8 +34,8 @@ export function LaneNumbers({ lanes, aspect, ...rest }: NumberedLanes & { readon
   );
 }
 
-function getLook(areGiven: boolean, isLate: boolean): string {
-  return `lane-no ${areGiven ? '' : 'pencilled'} ${isLate ? 'late' : ''}`;
+function getLook(areGiven: boolean, isOff: boolean): string {
+  return `lane-no ${areGiven ? '' : 'pencilled'} ${isOff ? 'off' : ''}`;
 }
 
 /** How long a number must have come to rest to be decided: several steps of an arrow key are one word. */
@@ -73,12 +73,12 @@ function MovableNumbers({
       onChangeEnd={rest}
     >
       <SliderTrack className="lane-track">
-        {lanes.map(({ isLate }, at) => (
+        {lanes.map(({ isOff }, at) => (
           <SliderThumb
             // biome-ignore lint/suspicious/noArrayIndexKey: lanes are known by their place
             key={at}
             index={at}
-            className={getLook(areLanesGiven || moved !== null, isLate)}
+            className={getLook(areLanesGiven || moved !== null, isOff)}
             aria-label={REVIEW.performerPlace(at + 1)}
           >
             {at + 1}

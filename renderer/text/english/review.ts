@@ -72,8 +72,8 @@ export const REVIEW = {
   estimateAgain: 'As estimated',
   traceWords: (reps: number, from: number, to: number) =>
     `Motion trace: ${count(reps, 'rep')} between ${wholeMoment(from)} and ${wholeMoment(to)}`,
-  lanesWords: (lanes: number, late: readonly number[]) =>
-    `Unison lanes: ${count(lanes, 'lane')}; ${late.length === 0 ? 'all on the beat' : `late: ${list(late.map((lane) => `lane ${lane}`))}`}`,
+  lanesWords: (performers: number, off: readonly number[]) =>
+    `${count(performers, 'performer')}; ${off.length === 0 ? 'all on the beat' : `off the beat: ${list(off.map(String))}`}`,
   unisonWords: (score: number) => `Unison ${score.toFixed(2)} of 1`,
 
   player: 'Player',

@@ -131,12 +131,26 @@ describe('the count sheet', () => {
     expect(looks).toEqual([
       [0, 0, 'on'],
       [0, 1, 'on'],
-      [1, 0, 'late'],
+      [1, 0, 'off'],
       [1, 1, 'gone'],
     ]);
     const [onBeat, , late] = drawing.marks;
     expect(late?.top).toBeGreaterThan(onBeat?.top ?? 1);
     expect(drawing.trace).toMatch(/^M/);
+  });
+
+  test('marks a lane that is ahead as it marks one that is behind', () => {
+    const unison = EVIDENCE.unison && {
+      ...EVIDENCE.unison,
+      lanes: EVIDENCE.unison.lanes.map((lane) => ({
+        ...lane,
+        lagSeconds: -lane.lagSeconds,
+        repLagsSeconds: lane.repLagsSeconds.map((lag) => lag && -lag),
+      })),
+    };
+    const { marks, lanes } = drawEvidence({ ...EVIDENCE, unison }, buildCountSheet(clipOf(2.9), EVIDENCE));
+    expect(marks.map(({ look }) => look)).toEqual(['on', 'on', 'off', 'gone']);
+    expect(lanes.map(({ isOff }) => isOff)).toEqual([false, true]);
   });
 
   test('draws nothing where nothing was measured', () => {
