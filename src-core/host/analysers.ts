@@ -6,6 +6,7 @@ import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
 import type { MotionPrint } from '../evidence/motion-print.ts';
 import type { Seconds } from '../platform/units.ts';
 import type { MotionSeries } from '../signal/motion-series.ts';
+import type { ClipFacts } from './clip-facts.ts';
 import { defineJsonAnalyser, definePackedAnalyser } from './evidence-cache.ts';
 
 // Only what would be the same next time is kept: a missing program, a stop or a time limit is not.
@@ -48,6 +49,18 @@ export const lookAnalyser = defineJsonAnalyser<ClipLook>(
       z.strictObject({ lab: z.tuple([z.number(), z.number(), z.number()]), share: z.number() }),
     ),
     from: z.enum(['key-pictures', 'whole-clip']),
+  }),
+);
+
+/** What ffmpeg said of a clip at the first look, so that watching need not ask again. */
+export const factsAnalyser = defineJsonAnalyser<ClipFacts>(
+  'facts',
+  1,
+  z.strictObject({
+    durationSeconds: z.number().nullable(),
+    rateHz: z.number().nullable(),
+    pixels: z.int().nullable(),
+    turnDegrees: z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]),
   }),
 );
 

@@ -8,8 +8,16 @@ import { buildMedianFrame } from '../evidence/median-frame.ts';
 import { listMovingColours } from '../evidence/moving-colours.ts';
 import { describePlace } from '../evidence/place-look.ts';
 import type { Seconds } from '../platform/units.ts';
-import { cardsAnalyser, type KeptCards, type KeptStills, lookAnalyser, stillsAnalyser } from './analysers.ts';
+import {
+  cardsAnalyser,
+  factsAnalyser,
+  type KeptCards,
+  type KeptStills,
+  lookAnalyser,
+  stillsAnalyser,
+} from './analysers.ts';
 import { findCodes } from './card-reader.ts';
+import type { ClipFacts } from './clip-facts.ts';
 import { type DecodedPacket, type DecodeLimits, decodeClip, probeClip } from './decode-clip.ts';
 import type { Analyser, EvidenceCache } from './evidence-cache.ts';
 import { readCards } from './read-cards.ts';
@@ -40,7 +48,13 @@ const NOTHING_SEEN: ClipLook = {
   from: 'key-pictures',
 };
 
-const NOTHING_LOOKED_AT = { look: NOTHING_SEEN, readings: [], ffmpegCpuSeconds: 0, stills: { stills: [] } };
+const NOTHING_LOOKED_AT = {
+  look: NOTHING_SEEN,
+  readings: [],
+  ffmpegCpuSeconds: 0,
+  stills: { stills: [] },
+  facts: null,
+};
 
 /** How well a clip is looked at. */
 export interface LookOptions extends DecodeLimits {
@@ -87,7 +101,7 @@ export async function lookAtClip(
 }
 
 async function lookAnew(cache: EvidenceCache, clip: ClipPlace, limits: DecodeLimits): Promise<FirstLook> {
-  const { look, readings, problems, stills, ffmpegCpuSeconds } = await takeLook(clip, limits);
+  const { look, readings, problems, stills, facts, ffmpegCpuSeconds } = await takeLook(clip, limits);
   const isKept = problems.every(isLasting) && !limits.signal?.aborted;
   // A watch beside this look may have left better by now.
   const keep = async <Value>(analyser: Analyser<Value>, value: Value): Promise<Value> => {
@@ -96,6 +110,7 @@ async function lookAnew(cache: EvidenceCache, clip: ClipPlace, limits: DecodeLim
     return known ?? value;
   };
   const cards = await keep<KeptCards>(cardsAnalyser, { readings, problems, how: 'key-pictures' });
+  if (facts) await keep(factsAnalyser, facts);
   // Whoever opens the clip before it is watched sees these.
   await keep(stillsAnalyser, stills);
   return {
@@ -109,7 +124,7 @@ async function lookAnew(cache: EvidenceCache, clip: ClipPlace, limits: DecodeLim
 async function takeLook(
   clip: ClipPlace,
   limits: DecodeLimits,
-): Promise<FirstLook & { readonly stills: KeptStills }> {
+): Promise<FirstLook & { readonly stills: KeptStills; readonly facts: ClipFacts | null }> {
   const probed = clip.durationSeconds == null ? await probeClip(clip.path, limits) : null;
   if (probed?.problem) return { ...NOTHING_LOOKED_AT, problems: [probed.problem] };
   const durationSeconds = probed?.facts.durationSeconds ?? clip.durationSeconds ?? null;
@@ -125,11 +140,10 @@ async function takeLook(
   const end = await run.ended;
   const found = await readPictures(cards);
   const problems = [...found.problems, ...(end.problem ? [end.problem] : [])];
-  const look = {
-    ...describeLook(frames, 'key-pictures'),
-    durationSeconds: end.facts.durationSeconds ?? durationSeconds,
-  };
-  return { look, readings: found.readings, problems, ffmpegCpuSeconds: end.cpuSeconds, stills: { stills } };
+  const facts = { ...end.facts, durationSeconds: end.facts.durationSeconds ?? durationSeconds };
+  const look = { ...describeLook(frames, 'key-pictures'), durationSeconds: facts.durationSeconds };
+  const { readings } = found;
+  return { look, readings, problems, ffmpegCpuSeconds: end.cpuSeconds, stills: { stills }, facts };
 }
 
 /** Place and moving colours from a clip's colour pictures; the length is left open. */

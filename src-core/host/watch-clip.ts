@@ -10,6 +10,7 @@ import type { MotionSeries } from '../signal/motion-series.ts';
 import { resampleMotion } from '../signal/resample-motion.ts';
 import {
   cardsAnalyser,
+  factsAnalyser,
   type KeptCards,
   type KeptStills,
   type KeptWatch,
@@ -66,7 +67,8 @@ export async function watchClip(
   if (known) return known;
   const cards = await cache.read(clip.contentId, cardsAnalyser);
   const wantsCards = cards === null || !isSearched(cards);
-  const { facts, problem } = await probeClip(clip.path, options);
+  const told = await cache.read(clip.contentId, factsAnalyser);
+  const { facts, problem } = told ? { facts: told, problem: null } : await probeClip(clip.path, options);
   if (problem) return { print: { seconds: [] }, problems: [problem], ffmpegCpuSeconds: 0 };
   const seen = await watch(clip, facts, { ...options, cards: wantsCards });
   if (seen.problems.every(isLasting) && !options.signal?.aborted) {
