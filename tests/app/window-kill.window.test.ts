@@ -12,8 +12,7 @@ import { makeTemporaryFolder } from '../unit/host/temporary-folder.ts';
 import { buildPage, CHROMIUM_ARGS, canBrowse, findChromium } from './browser.ts';
 import { bundleProgram } from './bundle-program.ts';
 
-/** Together with the kills of a bare desk in `desk-kill.test.ts`: fifty. */
-const KILLS = 20;
+const KILLS = 50;
 
 interface Host {
   readonly child: ChildProcess;
