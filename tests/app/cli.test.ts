@@ -213,7 +213,7 @@ describe('Ctrl-C', () => {
     const lesson = await demo.copy({ evidence: false });
     const [evidence, sheet] = [path.join(lesson, 'evidence'), path.join(lesson, 'sheet.csv')];
     await writeFile(sheet, 'the sheet of last time\n');
-    const run = startRoutemark(['export', lesson, '--out', sheet, '--with-open-flags']);
+    const run = startRoutemark(['export', lesson, '--out', sheet, '--replace', '--with-open-flags']);
     await wait(async () => (await listFolder(evidence)).length >= 3);
     run.interrupt();
     const stopped = 'Stopped. What was recorded before is safe.\n';
