@@ -121,7 +121,7 @@ describe.runIf(canBrowse())('every screen, of a lesson whose texts were written 
         await page.locator('main.start').waitFor();
         await expectWhole('start');
         expect(await findBarriers(page), 'start').toEqual([]);
-        for (const slip of [/^Keep a copy/, 'Bring a lesson from an archive']) {
+        for (const slip of [/^Back up/, 'Restore from an archive…']) {
           await page.getByRole('button', { name: slip }).first().click();
           await page.locator('.slip-dialog').waitFor();
           await expectWhole(String(slip));
