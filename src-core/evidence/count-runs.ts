@@ -1,51 +1,56 @@
 import type { Seconds } from '../platform/units.ts';
 import type { CycleRun } from './cycle-runs.ts';
-import { placeBoundaries } from './rep-boundaries.ts';
-import type { RepRun } from './reps-finding.ts';
+import { layReps, placeReps } from './lay-reps.ts';
+import type { CountingRule, RepRun } from './reps-finding.ts';
 import type { RepsRule } from './reps-rule.ts';
 import type { CycleTrack } from './track-cycles.ts';
 
-/** A run with its whole cycles laid out. */
+/** A rep of a run. */
+interface CountedRep {
+  /** When it is done. */
+  readonly at: Seconds;
+  /** Trust in it, 0 to 1. */
+  readonly confidence: number;
+}
+
+/** A run with its reps laid out. */
 export interface CountedRun extends RepRun {
-  /** How near what was seen lies to a whole number of cycles: 1 on it, 0 half a cycle or more off. */
+  readonly reps: readonly CountedRep[];
+  /** See `lay-reps.ts`. */
   readonly clearness: number;
 }
 
-/** Lays whole cycles into each run, one that the clip cuts off being whole from its half on; runs that hold none are left out. */
+/** Lays reps into each run; runs that hold no whole cycle are left out. */
 export function countRuns(
   track: CycleTrack,
   runs: readonly CycleRun[],
-  clip: { readonly durationSeconds: Seconds; readonly rule: RepsRule },
+  clip: { readonly durationSeconds: Seconds; readonly counting: CountingRule; readonly rule: RepsRule },
 ): CountedRun[] {
   return runs.flatMap((run) => {
-    const count = Math.round(run.cycles - measureApproach(track, run, clip.rule));
-    if (count < 1) return [];
-    const boundariesSeconds = placeBoundaries(run, count, clip.durationSeconds);
-    const confidences = boundariesSeconds
-      .slice(1)
-      .map((to, index) => measureConfidence(track, boundariesSeconds[index] ?? 0, to));
-    return [{ boundariesSeconds, confidences, clearness: Math.max(0, 1 - 2 * Math.abs(run.cycles - count)) }];
+    const cycleSeconds = ((run.last - run.first + 1) * track.frameSeconds) / run.cycles;
+    const laid = layReps(run, cycleSeconds, clip);
+    if (laid.count * laid.step < 1) return [];
+    const marks = placeReps(run, laid, clip.durationSeconds);
+    const boundariesSeconds = marks.filter((_, index) => Number.isInteger(index * laid.step));
+    const reps = measureStretches(track, marks);
+    const confidences = measureStretches(track, boundariesSeconds).map(({ confidence }) => confidence);
+    return [{ boundariesSeconds, confidences, reps, clearness: laid.clearness }];
   });
 }
 
-/**
- * Part of a cycle that a start from rest and a stop may add without being a rep: it takes its time, so that cycles of less
- * than a second hide less of it.
- */
-function measureApproach({ frameSeconds }: CycleTrack, run: CycleRun, rule: RepsRule): number {
-  const cycleSeconds = ((run.last - run.first + 1) * frameSeconds) / run.cycles;
-  const ends = Number(run.startsAtRest) + Number(run.endsAtRest);
-  return rule.approach * ends * Math.min(1, cycleSeconds);
-}
-
-/** Share of a cycle's energy that the movement explains. */
-function measureConfidence({ path, match, frameSeconds }: CycleTrack, from: Seconds, to: Seconds): number {
-  let gained = 0;
-  let energy = 0;
-  const last = Math.min(path.gains.length - 1, Math.round(to / frameSeconds));
-  for (let frame = Math.round(from / frameSeconds); frame <= last; frame++) {
-    gained += path.gains[frame] as number;
-    energy += match.energies[frame] as number;
-  }
-  return energy > 0 ? Math.min(1, Math.max(0, gained / energy)) : 0;
+/** The stretches between marks: where each ends, and the share of its energy that the movement explains. */
+function measureStretches(
+  { path, match, frameSeconds }: CycleTrack,
+  marks: readonly Seconds[],
+): CountedRep[] {
+  return marks.slice(1).map((at, index) => {
+    let gained = 0;
+    let energy = 0;
+    const last = Math.min(path.gains.length - 1, Math.round(at / frameSeconds));
+    for (let frame = Math.round((marks[index] ?? 0) / frameSeconds); frame <= last; frame++) {
+      gained += path.gains[frame] as number;
+      energy += match.energies[frame] as number;
+    }
+    return { at, confidence: energy > 0 ? Math.min(1, Math.max(0, gained / energy)) : 0 };
+  });
 }

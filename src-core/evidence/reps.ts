@@ -1,7 +1,7 @@
 import type { MotionSeries } from '../signal/motion-series.ts';
 import type { CountedRun } from './count-runs.ts';
 import { countRuns } from './count-runs.ts';
-import type { CountingRule, RepRun, RepsFinding, RepsOptions } from './reps-finding.ts';
+import type { RepsFinding, RepsOptions } from './reps-finding.ts';
 import type { RepsRule } from './reps-rule.ts';
 import { REPS_RULE } from './reps-rule.ts';
 import { buildRepsTrace } from './reps-trace.ts';
@@ -19,14 +19,16 @@ export function findReps(
 ): RepsFinding {
   const study = studyReps(motion, options, rule);
   const durationSeconds = motion.frameCount / motion.rateHz;
-  const counted = study ? countRuns(study.track, study.runs, { durationSeconds, rule }) : [];
+  const counted = study
+    ? countRuns(study.track, study.runs, { durationSeconds, counting: options.counting, rule })
+    : [];
   const runs = counted.map((run) => ({
     ...run,
     boundariesSeconds: run.boundariesSeconds.map((at) => at + motion.fromSeconds),
+    reps: run.reps.map((rep) => ({ ...rep, at: rep.at + motion.fromSeconds })),
   }));
-  const cycles = runs.reduce((sum, { confidences }) => sum + confidences.length, 0);
-  if (!study || study.standing < 1 || cycles === 0) return denyReps(motion, study);
-  return describeReps(motion, study, { runs, counting: options.counting });
+  if (!study || study.standing < 1 || runs.length === 0) return denyReps(motion, study);
+  return describeReps(motion, study, runs);
 }
 
 function denyReps(motion: MotionSeries, study: RepsStudy | null): RepsFinding {
@@ -45,37 +47,20 @@ function denyReps(motion: MotionSeries, study: RepsStudy | null): RepsFinding {
 /** From trust to confidence: 0.4 where it is just enough, 0.9 where a clip repeats itself plainly. */
 const TRUST_RATE = 1;
 
-function describeReps(
-  motion: MotionSeries,
-  study: RepsStudy,
-  { runs, counting }: { readonly runs: readonly CountedRun[]; readonly counting: CountingRule },
-): RepsFinding {
+function describeReps(motion: MotionSeries, study: RepsStudy, runs: readonly CountedRun[]): RepsFinding {
   const lengths = runs.flatMap(({ boundariesSeconds: at }) =>
     at.slice(1).map((to, index) => to - (at[index] ?? 0)),
   );
   const clearness = Math.min(...runs.map((run) => run.clearness));
-  const times = runs.flatMap((run) => listRepEnds(run, counting));
+  const reps = runs.flatMap((run) => run.reps);
   return {
-    count: times.length,
+    count: reps.length,
     confidence: (1 - Math.exp(-TRUST_RATE * study.trust)) * (0.7 + 0.3 * clearness),
-    timesSeconds: times.map(({ at }) => at),
-    repConfidences: times.map(({ confidence }) => confidence),
+    timesSeconds: reps.map(({ at }) => at),
+    repConfidences: reps.map(({ confidence }) => confidence),
     cycleSeconds: lengths.sort((one, other) => one - other)[lengths.length >> 1] ?? null,
-    spanSeconds: [runs[0]?.boundariesSeconds[0] ?? 0, runs.at(-1)?.boundariesSeconds.at(-1) ?? 0],
+    spanSeconds: [runs[0]?.boundariesSeconds[0] ?? 0, reps.at(-1)?.at ?? 0],
     runs: runs.map(({ boundariesSeconds, confidences }) => ({ boundariesSeconds, confidences })),
     trace: buildRepsTrace(motion, study, runs),
   };
-}
-
-/** Where each rep ends; by sides, one rep is over in the middle of a cycle. */
-function listRepEnds(
-  { boundariesSeconds, confidences }: RepRun,
-  counting: CountingRule,
-): { readonly at: number; readonly confidence: number }[] {
-  return confidences.flatMap((confidence, index) => {
-    const from = boundariesSeconds[index] ?? 0;
-    const to = boundariesSeconds[index + 1] ?? from;
-    const ends = counting === 'side' ? [(from + to) / 2, to] : [to];
-    return ends.map((at) => ({ at, confidence }));
-  });
 }

@@ -21,12 +21,17 @@ describe('the filmed sweep', () => {
     expect(readSceneMotion(scene)).toEqual(readSceneMotion(scene));
   });
 
-  test('counts cycles of which at least half is seen', () => {
+  test('asks for the reps that are done before the clip ends, the first of them seen from its half on', () => {
     for (const { beat, durationSeconds, count, counting } of listRepsScenes(SCENES, SEED)) {
-      const middles = (beat?.cycles ?? []).map(({ from, to }) => (from + to) / 2);
-      const seen = middles.filter((middle) => middle > 0 && middle < durationSeconds).length;
-      if (beat === null) expect(count).toBeNull();
-      else expect(count).toBe(seen * (counting === 'side' ? 2 : 1));
+      const cycles = beat?.cycles ?? [];
+      const sides = cycles.flatMap(({ from, to }) => [
+        { from, to: (from + to) / 2 },
+        { from: (from + to) / 2, to },
+      ]);
+      const done = (counting === 'side' ? sides : cycles).filter(
+        ({ from, to }) => (from + to) / 2 >= 0 && to < durationSeconds + 0.001,
+      );
+      expect(count).toBe(beat === null ? null : done.length);
     }
   });
 });
