@@ -30,7 +30,8 @@ export function layReps(
   const approach = rule.approach * Math.min(1, cycleSeconds);
   if (startsAtRest && endsAtRest) {
     const count = Math.round(cycles - 2 * approach);
-    return { first: 0, count: count * perCycle, step, clearness: judgeWhole(cycles - count) };
+    const first = findSlowest(run, cycles - count);
+    return { first, count: count * perCycle, step, clearness: judgeWhole(cycles - count) };
   }
   if (endsAtRest) {
     const count = Math.round((cycles - approach) * perCycle);
@@ -47,8 +48,19 @@ function judgeWhole(surplus: number): number {
   return Math.max(0, 1 - 2 * Math.abs(surplus));
 }
 
-/** Places that are tried for a turn, evenly spaced over a cycle. */
+/** Places that are tried for a turn, evenly spaced. */
 const TRIES = 16;
+
+/** Where, in what is over after whole cycles, the movement is slowest; in the middle where it is as slow all along. */
+function findSlowest({ energyAt }: CycleRun, surplus: number): number {
+  let best = surplus / 2;
+  for (let at = 0; at <= TRIES; at++) {
+    const place = (surplus * at) / TRIES;
+    if (energyAt(place) < energyAt(best)) best = place;
+  }
+  return best;
+}
+
 /** How much a place and its neighbours have to say: one step's energy is noise. */
 const NEARBY = [0.1, 0.2, 0.4, 0.2, 0.1];
 

@@ -68,6 +68,12 @@ describe('between rest and rest', () => {
     expect(lay({ cycles: 6.95, ...ends }).count).toBe(7);
   });
 
+  test('cycles begin where the movement is slowest', () => {
+    expect(lay({ cycles: 6.5, turnsAt: 0.25, ...ends }).first).toBeCloseTo(0.25, 9);
+    const even = { ...run({ cycles: 6.4, ...ends }), energyAt: () => 1 };
+    expect(layReps(even, 2, { counting: 'cycle', rule: REPS_RULE }).first).toBeCloseTo(0.2, 9);
+  });
+
   test('sides come in pairs', () => {
     expect(lay({ cycles: 6.4, ...ends }, 'side').count).toBe(12);
   });
