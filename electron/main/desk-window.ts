@@ -1,6 +1,7 @@
 import path from 'node:path';
 import { BrowserWindow, dialog, screen } from 'electron';
 import { SHELL } from '../../renderer/text/english/shell.ts';
+import type { LessonId } from '../../src-core/contract/desk-view.ts';
 import type { DeskEvent } from '../../src-core/contract/events.ts';
 import { openCrashCount } from './crash-count.ts';
 import type { ShellWire } from './ipc-wire.ts';
@@ -15,8 +16,11 @@ export interface WindowParts {
   readonly isPackaged: boolean;
 }
 
-/** Opens a window on the page, where the last one stood. */
-export function openDeskWindow({ home, shellFolder, isPackaged }: WindowParts): BrowserWindow {
+/** Opens a window on the page, where the last one stood; `lesson`: at this lesson, whatever the program began with. */
+export function openDeskWindow(
+  { home, shellFolder, isPackaged }: WindowParts,
+  lesson: LessonId | null = null,
+): BrowserWindow {
   const areas = screen.getAllDisplays().map(({ workArea }) => workArea);
   const { isMaximised, ...bounds } = choosePlace(readPlace(home), areas);
   const window = new BrowserWindow({
@@ -37,7 +41,7 @@ export function openDeskWindow({ home, shellFolder, isPackaged }: WindowParts): 
     () => void keepPlace(home, { ...window.getNormalBounds(), isMaximised: window.isMaximized() }),
   );
   bringBackAfterCrash(window);
-  void window.loadURL(PAGE_ADDRESS);
+  void window.loadURL(lesson === null ? PAGE_ADDRESS : `${PAGE_ADDRESS}#/${lesson}`);
   return window;
 }
 

@@ -4,6 +4,7 @@ import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session } from 'electron';
 import { SHELL } from '../../renderer/text/english/shell.ts';
+import type { LessonId } from '../../src-core/contract/desk-view.ts';
 import { type Desk, openDesk } from '../../src-core/host/desk/desk.ts';
 import { getHomeFolder } from '../../src-core/host/desk/desk-record.ts';
 import { openPageFiles } from '../../src-core/host/page-files.ts';
@@ -22,6 +23,7 @@ import {
   SCHEME_PRIVILEGES,
 } from './locks.ts';
 import { findNamedLesson } from './named-lesson.ts';
+import { findWindowFor } from './window-for-lesson.ts';
 
 /** The bundle lies in dist/electron, two levels below the program's folder. */
 const SHELL_FOLDER = import.meta.dirname;
@@ -44,12 +46,6 @@ function findLesson(words: readonly string[], workingFolder: string): string | n
   return findNamedLesson({ words, workingFolder, ownFolder: app.getAppPath() });
 }
 
-function openNamed(folder: string | null): void {
-  if (folder === null) return;
-  if (desk) void desk.openFirst(folder);
-  else askedEarly = folder;
-}
-
 async function start(): Promise<void> {
   await app.whenReady();
   lockSession(session.defaultSession as unknown as LockedSession, isPackaged);
@@ -62,6 +58,11 @@ async function start(): Promise<void> {
     if (window) showWindow(window);
     else openDeskWindow(windowParts);
   };
+  const showLesson = (lesson: LessonId) => {
+    const window = findWindowFor(lesson, BrowserWindow.getAllWindows());
+    if (window) showWindow(window);
+    else openDeskWindow(windowParts, lesson);
+  };
   const opened = await openDesk({
     face: 'window',
     version: app.getVersion(),
@@ -72,7 +73,7 @@ async function start(): Promise<void> {
     },
     filmDemo: (folder, job) => filmDemoApart(filmPlaces, folder, job),
     onFault: (trace, fault) => process.stderr.write(`fault ${trace}: ${describeFault(fault)}\n`),
-    onAsked: showAny,
+    onAsked: showLesson,
   });
   desk = opened;
   protocol.handle(PAGE_SCHEME, (request) => answerPage(request, { files, lessons: opened.lessons }));
@@ -85,11 +86,12 @@ async function start(): Promise<void> {
   };
   Menu.setApplicationMenu(Menu.buildFromTemplate(buildMenu(acts, { isMac, isPackaged })));
   if (askedEarly !== null) await opened.openFirst(askedEarly);
-  openDeskWindow(windowParts);
+  if (BrowserWindow.getAllWindows().length === 0) openDeskWindow(windowParts);
   app.on('activate', showAny);
-  app.on('second-instance', (_, words, workingFolder) => {
-    openNamed(findLesson(words.slice(1), workingFolder));
-    showAny();
+  app.on('second-instance', async (_, words, workingFolder) => {
+    const folder = findLesson(words.slice(1), workingFolder);
+    const named = folder === null ? null : await opened.openFirst(folder);
+    if (!named?.ok) showAny();
   });
 }
 
@@ -99,7 +101,9 @@ function describeFault(fault: unknown): string {
 
 app.on('open-file', (event, file) => {
   event.preventDefault();
-  openNamed(findLesson([file], '/'));
+  const folder = findLesson([file], '/');
+  if (folder !== null && desk) void desk.openFirst(folder);
+  else askedEarly ??= folder;
 });
 app.on('window-all-closed', () => {
   if (!isMac) app.quit();

@@ -1,3 +1,4 @@
+import { readLastStep } from './last-step.ts';
 import { STEPS, type Step } from './steps.ts';
 
 /** What the window shows: the chooser of lessons, or a step of a lesson. Kept in the address, so a reload stays. */
@@ -10,13 +11,13 @@ export interface Route {
   readonly isLookingBack?: boolean;
 }
 
-/** Reads an address such as `#/3f…/line-up/out-of-order:plum:7c1e`; anything else is the chooser. */
+/** Reads an address such as `#/3f…/line-up/out-of-order:plum:7c1e`, or of a lesson alone; anything else is the chooser. */
 export function readRoute(hash: string): Route {
   const [, lesson = '', step = '', target = ''] = hash.split('/');
   if (lesson === 'look-back') return { lesson: null, step: 'bring-in', target: null, isLookingBack: true };
   const known = STEPS.find((each) => each === step);
   if (!/^[0-9a-f]{16}$/.test(lesson)) return { lesson: null, step: 'bring-in', target: null };
-  return { lesson, step: known ?? 'bring-in', target: target === '' ? null : decodeTarget(target) };
+  return { lesson, step: known ?? readLastStep(lesson), target: target === '' ? null : decodeTarget(target) };
 }
 
 /** The address of a route; {@link readRoute} undoes it. */

@@ -24,9 +24,9 @@ export function App({ client }: { readonly client: DeskClient }) {
   const showKeys = () => setKeysShown(true);
   useKeys({ keys: showKeys });
   useMenu(client);
-  // What this window shows already: the lesson, and the one that it is a second marking of.
-  const shown = useRef<readonly (LessonId | undefined)[]>([]);
-  shown.current = [route.lesson ?? undefined, desk?.getState().view.second?.of];
+  // Whoever is in the midst of a lesson stays there: the second start raises that window, or gets one of its own.
+  const isFree = useRef(true);
+  isFree.current = route.lesson === null && !route.isLookingBack;
   useEffect(() => {
     const read = async () => {
       const reply = await client.request('readDesk', {});
@@ -39,8 +39,8 @@ export function App({ client }: { readonly client: DeskClient }) {
     void read();
     return client.subscribe((event) => {
       if (event.kind === 'reconnected') void read();
-      const isAskedFor = event.kind === 'lesson-asked' && !shown.current.includes(event.lesson);
-      if (isAskedFor) go({ lesson: event.lesson, step: readLastStep(event.lesson) });
+      const isTaken = event.kind === 'lesson-asked' && isFree.current;
+      if (isTaken) go({ lesson: event.lesson, step: readLastStep(event.lesson) });
     });
   }, [client, go]);
   useEffect(() => {

@@ -8,6 +8,8 @@ export interface Names {
   readonly planPlace: (path: string) => string;
   /** The file a clip id stands for. */
   readonly clip: (id: string) => string;
+  /** A file or folder, whose name may tell whose it is. Not given: it is called as it is. */
+  readonly file?: (path: string) => string;
   /** Local time of the school, `10:46:03`; with the date before it where that is not the lesson's. */
   readonly time: (ms: number) => string;
 }

@@ -1,3 +1,5 @@
+import { useEffect, useState } from 'react';
+
 /** A window that is not shown paints nothing; work goes on all the same. */
 const UNPAINTED_MS = 250;
 
@@ -19,4 +21,11 @@ export function afterPaint(work: () => void): () => void {
     isOver = true;
     clearTimeout(timer);
   };
+}
+
+/** Whether a part of the page was painted once: what is dear to build and not looked at first waits for that. */
+export function useIsPainted(): boolean {
+  const [isPainted, setPainted] = useState(false);
+  useEffect(() => afterPaint(() => setPainted(true)), []);
+  return isPainted;
 }

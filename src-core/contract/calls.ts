@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { LessonProblem } from '../lesson/lesson-problem.ts';
 import { journalEventSchema } from '../marking/journal-event.ts';
 import { packOrderSchema } from '../printing/pack.ts';
+import type { PrintProblem } from '../printing/print-problem.ts';
 import { ARCHIVE_CALLS } from './archive-calls.ts';
 import { call, job } from './call.ts';
 import { carry } from './carried.ts';
@@ -148,10 +149,10 @@ export const CALLS = {
   undo: call(z.strictObject({ lesson, since, who, id: eventId }), z.object({ update })),
   /** Brings the decision taken back last into force again. */
   redo: call(z.strictObject({ lesson, since, who, id: eventId }), z.object({ update })),
-  /** What is wrong with a plan as edited; any JSON is taken. Empty: nothing is. */
+  /** What is wrong with a plan as edited, its photos looked for in `lesson`; any JSON is taken. Empty: nothing is. */
   checkPlan: call(
-    z.strictObject({ plan: z.unknown() }),
-    z.object({ problems: carry<readonly LessonProblem[]>() }),
+    z.strictObject({ lesson: lesson.optional(), plan: z.unknown() }),
+    z.object({ problems: carry<readonly (LessonProblem | PrintProblem)[]>() }),
   ),
   /** Writes plan.json whole, unless it is no longer the plan of `base` (`LessonView.planVersion`) or is refused. */
   savePlan: call(

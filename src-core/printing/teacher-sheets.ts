@@ -19,6 +19,8 @@ export interface BriefingSheet {
 export interface AnswerKey {
   readonly kind: 'answer-key';
   readonly heading: Said;
+  /** False: no station of the lesson has a clue, for it walks by its list. */
+  readonly hasClues: boolean;
   readonly stations: readonly {
     readonly code: StationCode;
     readonly place: Said;
@@ -74,10 +76,11 @@ export function buildAnswerKeys(plan: Plan): readonly AnswerKey[] {
       photo: photo ?? null,
     }),
   );
+  const hasClues = stations.some(({ clue }) => clue !== null);
   const keys: AnswerKey[] = [];
   for (let from = 0; from < stations.length; from += STATIONS_A_PAGE) {
     const some = stations.slice(from, from + STATIONS_A_PAGE);
-    keys.push({ kind: 'answer-key', heading: getHeading(plan), stations: some });
+    keys.push({ kind: 'answer-key', heading: getHeading(plan), hasClues, stations: some });
   }
   return keys;
 }

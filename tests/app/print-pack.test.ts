@@ -96,6 +96,21 @@ describe.skipIf(!canReadPaper())('the print pack', () => {
     expect(pageCount).toBe(5);
   });
 
+  test('the answer key of a lesson that walks by its list has no column of clues; a single clue brings it', async () => {
+    const without = readHarbour((raw) => {
+      for (const station of raw.stations) delete station.clue;
+    });
+    const listed = await readText((await print(without, { parts: ['answers'] })).file);
+    expect(listed).toContain('To set out');
+    expect(listed).not.toMatch(/clue/i);
+    const one = readHarbour((raw) => {
+      for (const station of raw.stations.slice(1)) delete station.clue;
+    });
+    const sought = await readText((await print(one, { parts: ['answers'] })).file);
+    expect(sought).toContain('Clue that leads here');
+    expect(sought).toContain('no clue yet');
+  });
+
   test('shows reference photos on the answer key alone, in grey where that is asked for, and names one that is lost', async () => {
     const folder = await mkdtemp(path.join(tmpdir(), 'routemark-photos-'));
     onTestFinished(() => rm(folder, { recursive: true, force: true }));

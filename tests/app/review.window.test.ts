@@ -1,4 +1,4 @@
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { cp, mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
@@ -184,14 +184,28 @@ describe.skipIf(!canBrowse())('Review', () => {
     expect(complaints).toEqual([]);
   });
 
-  test('stays where it is when its lesson is asked for again, and shows the keys of two criteria', async () => {
+  test('stays where it is whatever lesson is asked for, and shows the keys of two criteria', async () => {
     const { page, complaints } = await openReview('light');
     expect(await page.locator('.score header .cap').textContent()).toMatch(/^1–2 change · N note$/);
+    const other = await mkdtemp(path.join(tmpdir(), 'routemark-other-'));
+    await cp(path.join(desk.folder, 'plan.json'), path.join(other, 'plan.json'));
     await desk.desk.openFirst(desk.folder);
+    const asked = await desk.desk.openFirst(other);
+    const lesson = asked.ok ? asked.value : '';
+    // What is told later comes later.
     desk.desk.tell({ kind: 'menu', command: 'keys' });
     await page.getByRole('dialog', { name: 'Keys' }).waitFor();
     expect(page.url()).toMatch(/\/review/);
+    expect(page.url()).not.toContain(lesson);
+    // A window at the start screen is free, and goes where the second start wants.
+    await page.keyboard.press('Escape');
+    await page.evaluate("location.hash = '#/'");
+    await page.waitForFunction(() => document.querySelector('.way') === null);
+    await desk.desk.openFirst(other);
+    await page.waitForFunction((wanted) => location.hash.includes(wanted), lesson);
+    await page.locator('.way').waitFor();
     expect(complaints).toEqual([]);
+    await rm(other, { recursive: true });
   });
 
   test('adds up in Scores: a pupil is away, the rules stand side by side, a sum is explained, a scale is cut', async () => {

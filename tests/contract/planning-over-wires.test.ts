@@ -173,9 +173,18 @@ describe.each(Object.keys(WIRES))('%s', (wire) => {
     const order = { into, folderName: 'spring circuit', lesson, zone, periods };
     const made = await client.request('newLesson', order);
     if (!made.ok) throw new Error(JSON.stringify(made.problems));
-    const plan = follow(null, made.value.update).plan;
+    const { plan, lesson: id } = follow(null, made.value.update);
     expect(plan.lesson).toEqual(lesson);
     expect(await client.request('checkPlan', { plan })).toMatchObject({ value: { problems: [] } });
+    const [station] = plan.stations;
+    const pictured = {
+      ...plan,
+      stations: [{ ...station, photo: 'photos/lost.jpg' }, ...plan.stations.slice(1)],
+    };
+    const checked = await client.request('checkPlan', { lesson: id, plan: pictured });
+    const lost = { code: 'print-photo-missing', station: station?.code, path: 'photos/lost.jpg' };
+    expect(checked).toMatchObject({ value: { problems: [lost] } });
+    expect(await client.request('checkPlan', { plan: pictured })).toMatchObject({ value: { problems: [] } });
     expect((await readdir(path.join(parent, 'spring circuit'))).toSorted()).toEqual([
       'clips',
       'plan.json',

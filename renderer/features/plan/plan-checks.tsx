@@ -10,6 +10,14 @@ import { Glyph } from '../../ui/glyph.tsx';
 import { useKeys } from '../../ui/keys/use-keys.ts';
 import { Sheet } from '../../ui/sheet.tsx';
 
+/** The path of the field that a problem is mended in; empty: the plan as a whole. */
+function findField(problem: Problem, { stations }: Plan): string {
+  // Its path is the picture's own.
+  if (problem.code === 'print-photo-missing')
+    return `stations[${stations.findIndex(({ code }) => code === problem.station)}].photo`;
+  return 'path' in problem ? problem.path : '';
+}
+
 /** What the plan was checked for: what is amiss, each with the way to its field, then what holds. */
 export function PlanChecks({
   problems,
@@ -28,7 +36,7 @@ export function PlanChecks({
 }) {
   const amiss = [...findLooseEnds(plan, pupils), ...(problems ?? [])].map((problem) => ({
     ...describeProblem(problem, names),
-    path: 'path' in problem ? problem.path : '',
+    path: findField(problem, plan),
   }));
   const next = useRef(0);
   useKeys({

@@ -41,7 +41,7 @@ export function Plan(props: StepProps) {
   const { plan, refused } = state;
   // The sheet's own words, saved or not.
   const names = useMemo(() => buildLessonNames({ plan, clips: lesson.clips }), [plan, lesson.clips]);
-  const problems = usePlanProblems(desk.client, plan);
+  const problems = usePlanProblems(desk.client, lesson.lesson, plan);
   const [opened, setOpened] = useState<string | null>(null);
   const focusField = useFieldFocus();
   const onChange = (edit: PlanEdit) => void draft.change(edit);

@@ -52,7 +52,9 @@ export const CardTable = memo(function CardTable({
                   />
                 </td>
               ))}
-              <td className="lf">{left === 0 ? REVIEW.noneLeft : left}</td>
+              <td className="lf">
+                <span>{left === 0 ? REVIEW.noneLeft : left}</span>
+              </td>
             </tr>
           ))}
         </tbody>

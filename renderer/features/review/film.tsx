@@ -5,7 +5,7 @@ import type { ClipView } from '../../../src-core/contract/lesson-view.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { getFilmUrl, getStillUrl } from '../../client/media-urls.ts';
 import { REVIEW } from '../../text/english/review.ts';
-import { afterPaint } from '../../ui/after-paint.ts';
+import { afterPaint, useIsPainted } from '../../ui/after-paint.ts';
 import type { FilmControl } from './film-control.ts';
 import { FilmCover } from './film-cover.tsx';
 import { FRAME_ASPECT, LaneNumbers, type NumberedLanes } from './lane-numbers.tsx';
@@ -74,6 +74,7 @@ function Video(props: {
   const { client, lesson, clip, names, control, offsetSeconds, station, numbers, poster } = props;
   const [aspect, setAspect] = useState(FRAME_ASPECT);
   const playable = usePlayable(client, lesson, clip.id);
+  const isPainted = useIsPainted();
   const video = useRef<HTMLVideoElement>(null);
   const { url, onUnplayable } = playable;
   useEffect(() => {
@@ -119,7 +120,7 @@ function Video(props: {
           else setAspect(videoWidth / videoHeight);
         }}
       />
-      <LaneNumbers {...numbers} aspect={aspect} />
+      <LaneNumbers {...numbers} onMove={isPainted ? numbers.onMove : null} aspect={aspect} />
       {playable.state !== 'ready' && <FilmCover playable={playable} names={names} />}
     </figure>
   );

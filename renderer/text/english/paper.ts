@@ -62,7 +62,12 @@ export const PAPER = {
   notShownSentence:
     'Give them the tablet, the timekeeping or the counting. Routemark leaves their stills out of print and export.',
   keyEnd: 'Before class: let every tablet film the class clock once.',
-  answersHead: ['Station', 'Exercise', 'Clue that leads here', 'To set out'] as readonly string[],
+  answersHead: {
+    place: 'Station',
+    exercise: 'Exercise',
+    clue: 'Clue that leads here',
+    equipment: 'To set out',
+  },
   answersCount: (exercise: string, reps: number) => `${exercise}, ${reps}`,
   noClue: 'no clue yet',
   setting: { indoor: 'Indoors.', outdoor: 'Outdoors.' },

@@ -30,5 +30,18 @@ const WORDINGS: Wordings<Problem['code']> = {
 /** What happened and what to do about it, for any problem of any stage. */
 export function describeProblem(problem: Problem, names: Names): Advice {
   const word = WORDINGS[problem.code] as (problem: Problem, names: Names) => Advice;
-  return word(problem, names);
+  return word(hideFiles(problem, names), names);
+}
+
+/** Problems whose paths are of the squads' files, not of the plan or of the program's own. */
+const OF_FILES: Readonly<Record<string, unknown>> = { ...clipsProblems, 'upload-differs': true };
+
+function hideFiles(problem: Problem, { file }: Names): Problem {
+  if (!file || !(problem.code in OF_FILES)) return problem;
+  const { path, paths } = problem as { readonly path?: string; readonly paths?: readonly string[] };
+  return {
+    ...problem,
+    ...(path !== undefined && { path: file(path) }),
+    ...(paths !== undefined && { paths: paths.map(file) }),
+  } as Problem;
 }

@@ -7,6 +7,9 @@ export const ONE_SQUAD = 'one squad';
 /** A clip whose file's name is hidden, for it may say whose it is. */
 export const ONE_CLIP = 'one clip';
 
+/** A file or folder whose name is hidden. */
+export const ONE_FILE = 'one file';
+
 /** Closes a slip or sheet that lies open. */
 export const CLOSE = 'Close';
 

@@ -1,11 +1,13 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { readPreferences } from '../preferences.ts';
 import { getCombo, isSingleSign, type KeyId, readCombo } from './key-table.ts';
 
 /** What each key does here; false: not now, so the key goes on to whoever else wants it. */
 export type KeyBindings = { readonly [Id in KeyId]?: () => unknown };
 
-const layers: { current: KeyBindings }[] = [];
+/** What is bound now, lowest first; `turn` rises in the order of first drawing, a part of the page after its whole. */
+const layers: { readonly turn: number; current: KeyBindings }[] = [];
+let turns = 0;
 
 /**
  * Binds keys for as long as the component is shown; the latest comer goes first. Single signs rest while a text
@@ -13,16 +15,22 @@ const layers: { current: KeyBindings }[] = [];
  * Space and arrows are left to the control that has the focus and needs them.
  */
 export function useKeys(bindings: KeyBindings): void {
-  const layer = useRef(bindings);
+  // Effects run in parts before their whole: a page that opens at once on a step would let the whole go first.
+  const [turn] = useState(() => {
+    turns += 1;
+    return turns;
+  });
+  const layer = useRef({ turn, current: bindings }).current;
   layer.current = bindings;
   useEffect(() => {
     layers.push(layer);
+    layers.sort((one, other) => one.turn - other.turn);
     if (layers.length === 1) document.addEventListener('keydown', hearKey);
     return () => {
       layers.splice(layers.indexOf(layer), 1);
       if (layers.length === 0) document.removeEventListener('keydown', hearKey);
     };
-  }, []);
+  }, [layer]);
 }
 
 /** Does what a key does on the screen that is shown, for a menu; false where no screen wants it now. */

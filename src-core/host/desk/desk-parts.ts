@@ -28,7 +28,7 @@ export interface DeskOptions {
   ) => Promise<void>;
   /** Told of faults of the program; `trace` is what the teacher saw. */
   readonly onFault: (trace: string, fault: unknown) => void;
-  /** Another start of the program asks for a lesson that is open here: show the window. */
+  /** A lesson is asked for by its folder, at the start or by another start of the program: show its window. */
   readonly onAsked?: (lesson: LessonId) => void;
 }
 

@@ -79,7 +79,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
       const opened = await lessons.openFolder(folder);
       if (!opened.ok) return opened;
       first = opened.value.lesson;
-      tell({ kind: 'lesson-asked', lesson: first });
+      onAsked(first);
       return succeed<LessonId, Problem>(first, opened.problems);
     },
     close: async () => {

@@ -1,11 +1,15 @@
 import { findMeaninglessPart } from '../../app/check-act.ts';
-import { buildPlanText, checkEditedPlan, readEditedPlan } from '../../app/edit-plan.ts';
+import { buildPlanText, checkEditedPlan, readEditedPlan, readPlanShape } from '../../app/edit-plan.ts';
 import { type JournalEntry, recordEntries } from '../../app/record-entries.ts';
 import { isSecondAct } from '../../app/second-marking.ts';
+import type { LessonId } from '../../contract/desk-view.ts';
 import type { Handlers } from '../../contract/dispatch.ts';
 import type { LessonUpdate } from '../../contract/lesson-update.ts';
 import type { Problem } from '../../contract/problem.ts';
+import type { LessonProblem } from '../../lesson/lesson-problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
+import type { PrintProblem } from '../../printing/print-problem.ts';
+import { findMissingPhotos } from '../pdf/pack-photos.ts';
 import { savePlanText } from '../plan-versions.ts';
 import { type DeskParts, withLesson, withMarking, withSession } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
@@ -57,10 +61,21 @@ export function buildLessonCalls(
       withMarking(desk, lesson, (session) => record(session, { entries: [{ id, act: 'undo' }], who, since })),
     redo: ({ lesson, since, who, id }) =>
       withMarking(desk, lesson, (session) => record(session, { entries: [{ id, act: 'redo' }], who, since })),
-    checkPlan: async ({ plan }) => succeed({ problems: checkEditedPlan(plan) }),
+    checkPlan: ({ lesson, plan }) => checkWithPhotos(desk, lesson, plan),
     savePlan: ({ lesson, since, base, plan }) =>
       withLesson(desk, lesson, (session) => savePlan(session, { since, base, plan })),
   };
+}
+
+async function checkWithPhotos(
+  { lessons }: DeskParts,
+  lesson: LessonId | undefined,
+  plan: unknown,
+): Promise<Outcome<{ problems: readonly (LessonProblem | PrintProblem)[] }, Problem>> {
+  const shape = readPlanShape(plan);
+  const session = lesson === undefined ? null : await lessons.find(lesson);
+  const photos = shape.ok && session ? await findMissingPhotos(shape.value, session.folder) : [];
+  return succeed({ problems: [...checkEditedPlan(plan), ...photos] });
 }
 
 interface RecordOrder {

@@ -5,6 +5,7 @@ import { buildMenu, type MenuEntry } from '../../../electron/main/build-menu.ts'
 import { openCrashCount } from '../../../electron/main/crash-count.ts';
 import { getFolderDialog } from '../../../electron/main/folder-dialog.ts';
 import { findNamedLesson } from '../../../electron/main/named-lesson.ts';
+import { findWindowFor } from '../../../electron/main/window-for-lesson.ts';
 import { choosePlace, keepPlace, LEAST_SIZE, readPlace } from '../../../electron/main/window-place.ts';
 import { KEY_TABLE } from '../../../renderer/ui/keys/key-table.ts';
 import type { MenuCommand } from '../../../src-core/contract/events.ts';
@@ -19,6 +20,19 @@ describe('the window', () => {
   test('opens where it stood, as long as that screen is there', () => {
     expect(choosePlace(place, [LAPTOP, BEAMER])).toEqual(place);
     expect(choosePlace(place, [LAPTOP])).toMatchObject({ x: 0, y: 25 });
+  });
+
+  test('that shows the lesson is raised, else one at the start screen; none that is in another lesson', () => {
+    const at = (address: string) => ({ webContents: { getURL: () => address } });
+    const [teal, plum] = ['3f'.repeat(8), '7c'.repeat(8)];
+    const busy = at(`app://desk/#/${plum}/review/1e`);
+    const shows = at(`app://desk/#/${teal}/plan`);
+    const [fresh, start, back] = [at(''), at('app://desk/#/'), at('app://desk/#/look-back')];
+    expect(findWindowFor(teal, [busy, start, shows])).toBe(shows);
+    expect(findWindowFor(teal, [busy, back, start])).toBe(start);
+    expect(findWindowFor(teal, [busy, fresh])).toBe(fresh);
+    expect(findWindowFor(teal, [busy, back])).toBeNull();
+    expect(findWindowFor(teal, [])).toBeNull();
   });
 
   test('opens in the middle of the first screen the first time, never larger than it nor too small', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { hideSquads } from '../../../renderer/client/lesson-names.ts';
 import { describeTypedProblem } from '../../../renderer/text/english/command-line-problems.ts';
 import { describeProblem } from '../../../renderer/text/english/problems.ts';
 import type { Names } from '../../../renderer/text/names.ts';
@@ -235,6 +236,17 @@ const describeExample = (code: string, facts: object) =>
   describeProblem({ code, ...facts } as Problem, names);
 
 describe('the words for problems', () => {
+  test('name no squad and no file of a squad while names are hidden', () => {
+    const all = Object.entries(EXAMPLES).filter(([, facts]) => JSON.stringify(facts).includes('teal/'));
+    const told = all.map(([code, facts]) => {
+      const advice = describeProblem({ code, ...facts } as Problem, hideSquads(names));
+      return `${code} ${advice.what} ${advice.todo}`;
+    });
+    const ofMarking = told.filter((words) => !/^(archive-|restore-|lesson-|no-lessons-)/.test(words));
+    expect(ofMarking.filter((words) => /teal|Squad /.test(words))).toEqual([]);
+    expect(ofMarking.filter((words) => words.includes('one file')).length).toBeGreaterThan(10);
+  });
+
   test.each(Object.entries(EXAMPLES))(
     '%s says what happened, and what to do where something can be done',
     (code, facts) => {
