@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { startThreadsBundled } from './setup/bundled-threads.ts';
+import { WindowsFirst } from './setup/windows-first.ts';
 
 const setup = (name: string) => fileURLToPath(new URL(`./setup/${name}.ts`, import.meta.url));
 
@@ -27,6 +28,7 @@ export default defineConfig({
     // The files of a worker share their modules, which take longer to load than most files to run: no file may leave
     // anything behind.
     isolate: false,
+    sequence: { sequencer: WindowsFirst },
     maxWorkers: Math.max(2, CORES),
     passWithNoTests: true,
     projects: [
