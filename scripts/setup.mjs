@@ -178,8 +178,15 @@ function obtainTestTools() {
 
 function obtainChromium() {
   const named = process.env.ROUTEMARK_CHROMIUM ?? process.env.CHROMIUM_PATH;
-  const names = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable'];
-  if ((named && existsSync(named)) || names.some(findOnPath) || installPackages('chromium')) return;
+  const names = [
+    'chromium-headless-shell',
+    'chromium',
+    'chromium-browser',
+    'google-chrome',
+    'google-chrome-stable',
+  ];
+  if ((named && existsSync(named)) || names.some(findOnPath)) return;
+  if (installPackages('chromium-headless-shell') || installPackages('chromium')) return;
   stop('No Chromium. Install one (Debian: sudo apt-get install chromium) or set ROUTEMARK_CHROMIUM.');
 }
 

@@ -1,8 +1,8 @@
-import { cp, mkdtemp, readdir, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { mkdir, readdir, rename, rm } from 'node:fs/promises';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { buildDemoLesson } from '../../fixtures/build-demo-lesson.ts';
 import { findBarriers } from './axe.ts';
 import { canBrowse, openTestDesk, type TestDesk } from './browser.ts';
 
@@ -20,7 +20,7 @@ describe.runIf(canRun)('Bring in, with the demo’s clips', () => {
   let desk: TestDesk;
 
   beforeAll(async () => {
-    desk = await openTestDesk({ lesson: 'demo' });
+    desk = await openTestDesk({ lesson: 'demo', isLookedAt: true });
   });
   afterAll(() => desk?.close());
 
@@ -99,18 +99,14 @@ describe.runIf(canRun)('Bring in, with nothing there yet', () => {
   let tablet = '';
 
   beforeAll(async () => {
-    desk = await openTestDesk({ lesson: 'demo' });
-    const kept = await mkdtemp(path.join(tmpdir(), 'routemark-tablet-'));
-    await cp(path.join(desk.folder, 'clips', 'Teal squad'), kept, {
-      recursive: true,
-      preserveTimestamps: true,
-    });
-    await desk.close();
     desk = await openTestDesk({ lesson: 'demo', withoutClips: true });
+    const home = path.dirname(desk.folder);
+    await buildDemoLesson(path.join(home, 'filmed'));
     // Beside the lesson, where the window finds it without being told.
-    tablet = path.join(path.dirname(desk.folder), 'plugged in', 'Tablet 1');
-    await cp(kept, tablet, { recursive: true, preserveTimestamps: true });
-    await rm(kept, { recursive: true, force: true });
+    tablet = path.join(home, 'plugged in', 'Tablet 1');
+    await mkdir(path.dirname(tablet));
+    await rename(path.join(home, 'filmed', 'clips', 'Teal squad'), tablet);
+    await rm(path.join(home, 'filmed'), { recursive: true });
   });
   afterAll(() => desk?.close());
 

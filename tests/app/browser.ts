@@ -4,10 +4,10 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
-import { build } from 'vite';
 import { buildDemoLesson } from '../../fixtures/build-demo-lesson.ts';
 import { type Desk, openDesk } from '../../src-core/host/desk/desk.ts';
 import { type ServedDesk, serveDesk } from '../../src-core/host/loopback/serve-desk.ts';
+import { linkDemoEvidence } from './link-folder.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -24,7 +24,13 @@ export const CHROMIUM_ARGS = [
   '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
 ];
 
-const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
+// The first is the same engine without a browser's own bars, which cost as much as the page: best for many windows.
+const PLACES = [
+  '/usr/bin/chromium-headless-shell',
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+];
 
 /** The system's Chromium, or the one that `ROUTEMARK_CHROMIUM` names; null where there is none. */
 export function findChromium(): string | null {
@@ -85,20 +91,27 @@ export interface TestDeskOptions {
   readonly lesson: 'demo' | 'none' | string;
   /** The lesson folder itself is opened, not a copy of it: for large ones that nobody else needs. */
   readonly isInPlace?: boolean;
+  /** The demo's clips were looked at before, for tests of what comes after that. */
+  readonly isLookedAt?: boolean;
   /** Leaves the lesson's clips out, for the empty state. */
   readonly withoutClips?: boolean;
 }
 
 let isBuilt: Promise<string> | null = null;
 
-/** Builds the page once a process, into a folder of its own: other builds may run at the same time. */
+/** The page that `ROUTEMARK_BUILT_PAGE` names; else it is built, once a process, into a folder of its own. */
 export function buildPage(): Promise<string> {
-  isBuilt ??= mkdtemp(path.join(tmpdir(), 'routemark-page-')).then(async (outDir) => {
-    process.once('exit', () => rmSync(outDir, { recursive: true, force: true }));
-    await build({ root: path.join(ROOT, 'renderer'), logLevel: 'silent', build: { outDir } });
-    return outDir;
-  });
+  const named = process.env.ROUTEMARK_BUILT_PAGE;
+  isBuilt ??= named ? Promise.resolve(named) : buildOwnPage();
   return isBuilt;
+}
+
+async function buildOwnPage(): Promise<string> {
+  const outDir = await mkdtemp(path.join(tmpdir(), 'routemark-page-'));
+  process.once('exit', () => rmSync(outDir, { recursive: true, force: true }));
+  const { build } = await import('vite');
+  await build({ root: path.join(ROOT, 'renderer'), logLevel: 'silent', build: { outDir } });
+  return outDir;
 }
 
 /** Opens a desk on a copy of a lesson and starts a Chromium. */
@@ -111,6 +124,7 @@ export async function openTestDesk(options: TestDeskOptions): Promise<TestDesk> 
   if (options.lesson === 'demo') await buildDemoLesson(folder);
   else if (folder !== '' && !options.isInPlace)
     await cp(options.lesson, folder, { recursive: true, preserveTimestamps: true });
+  if (options.isLookedAt) await linkDemoEvidence(folder);
   if (options.withoutClips) await rm(path.join(folder, 'clips'), { recursive: true, force: true });
   const host = await openHost(home, pageFolder, folder);
   const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });

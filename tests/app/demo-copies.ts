@@ -1,8 +1,9 @@
-import { copyFile, link, mkdir, mkdtemp, readdir, rm } from 'node:fs/promises';
+import { copyFile, mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { afterAll, beforeAll, inject } from 'vitest';
+import { afterAll, beforeAll } from 'vitest';
 import { buildDemoLesson } from '../../fixtures/build-demo-lesson.ts';
+import { linkDemoEvidence, linkFolder } from './link-folder.ts';
 
 /** Copies of the demo lesson, each in a folder of its own. */
 export interface DemoCopies {
@@ -23,7 +24,7 @@ export function useDemoCopies(): DemoCopies {
   beforeAll(async () => {
     parent = await mkdtemp(path.join(tmpdir(), 'routemark-copies-'));
     await buildDemoLesson(getBase());
-    await linkFolder(path.join(inject('gradedDemo'), 'evidence'), path.join(getBase(), 'evidence'));
+    await linkDemoEvidence(getBase());
   });
   afterAll(() => rm(parent, { recursive: true, force: true }));
   return {
@@ -40,14 +41,4 @@ export function useDemoCopies(): DemoCopies {
       return folder;
     },
   };
-}
-
-/** A folder of the same files, to the inode. */
-export async function linkFolder(from: string, to: string): Promise<void> {
-  await mkdir(to, { recursive: true });
-  for (const entry of await readdir(from, { withFileTypes: true })) {
-    const [source, target] = [path.join(from, entry.name), path.join(to, entry.name)];
-    if (entry.isDirectory()) await linkFolder(source, target);
-    else await link(source, target);
-  }
 }

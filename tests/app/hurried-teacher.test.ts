@@ -1,8 +1,9 @@
 import { copyFile, mkdir, readdir, readFile, rename, rm, symlink, utimes, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { linkFolder, useDemoCopies } from './demo-copies.ts';
+import { useDemoCopies } from './demo-copies.ts';
 import { type GradedFolder, gradeFolder } from './grade-folder.ts';
+import { linkFolder } from './link-folder.ts';
 
 const demo = useDemoCopies();
 

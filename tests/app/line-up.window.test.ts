@@ -7,7 +7,7 @@ describe.runIf(canBrowse())('Line up, with the demo’s clips', () => {
   let desk: TestDesk;
 
   beforeAll(async () => {
-    desk = await openTestDesk({ lesson: 'demo' });
+    desk = await openTestDesk({ lesson: 'demo', isLookedAt: true });
   });
   afterAll(() => desk?.close());
 

@@ -7,7 +7,7 @@ describe.skipIf(!canBrowse())('a teacher who marks faster than films load', () =
   let desk: TestDesk;
 
   beforeAll(async () => {
-    desk = await openTestDesk({ lesson: 'demo' });
+    desk = await openTestDesk({ lesson: 'demo', isLookedAt: true });
   });
 
   afterAll(() => desk.close());

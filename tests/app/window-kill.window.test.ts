@@ -108,5 +108,5 @@ describe.skipIf(!canBrowse())('a window and its host', () => {
     const shown = await page.locator('.cr').first().locator('input').first().isChecked();
     const last = journal.value.findLast(({ what }) => what.kind === 'criterion-marked');
     expect(last?.what).toMatchObject({ met: shown });
-  });
+  }, 900_000);
 });

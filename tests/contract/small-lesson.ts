@@ -60,7 +60,7 @@ export async function writeSmallLesson(folder: string, lengthSeconds = 3): Promi
   await writeFile(path.join(folder, 'plan.json'), buildPlanText(plan));
   const roster = 'id,given,family,squad\nk-1,Ada,Marsh,teal\nk-2,Bo,Reed,amber\n';
   await writeFile(path.join(folder, 'roster.csv'), roster);
-  const film = await filmPattern(path.join(path.dirname(folder), 'pattern.mp4'), lengthSeconds);
+  const film = await getPattern(path.join(path.dirname(folder), 'pattern.mp4'), lengthSeconds);
   const cache = openEvidenceCache(path.join(folder, 'evidence'));
   for (const [squad, { code, route }] of plan.squads.entries()) {
     const home = path.join(folder, 'clips', code);
@@ -75,6 +75,15 @@ export async function writeSmallLesson(folder: string, lengthSeconds = 3): Promi
       await cache.write(id, lookAnalyser, LOOK);
     }
   }
+}
+
+const filmed = new Map<number, Promise<Buffer>>();
+
+/** The film of this length, made once a process: what tells the clips apart is written into copies of it. */
+function getPattern(file: string, lengthSeconds: number): Promise<Buffer> {
+  const film = filmed.get(lengthSeconds) ?? filmPattern(file, lengthSeconds);
+  filmed.set(lengthSeconds, film);
+  return film;
 }
 
 /** A film with a key picture each second. */

@@ -1,27 +1,20 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import type { TestProject } from 'vitest/node';
 import { buildDemoLesson } from '../../fixtures/build-demo-lesson.ts';
 import { findFfmpeg } from '../../src-core/host/find-ffmpeg.ts';
 import { gradeFolder } from '../app/grade-folder.ts';
 
-declare module 'vitest' {
-  interface ProvidedContext {
-    /** The demo lesson, filmed and graded once for all files; empty without ffmpeg. Its evidence may be linked to. */
-    readonly gradedDemo: string;
-  }
-}
-
-/** Films the demo lesson and looks at its clips before the first test wants them: each test would do so itself. */
-export default async function gradeDemo(project: TestProject): Promise<() => Promise<void>> {
+/**
+ * Films the demo lesson and looks at its clips once, before the first test of any project wants them; each would do so
+ * itself. `ROUTEMARK_GRADED_DEMO` names it from then on, and its evidence may be linked to.
+ */
+export default async function gradeDemo(): Promise<(() => Promise<void>) | undefined> {
+  if (process.env.ROUTEMARK_GRADED_DEMO !== undefined || !(await findFfmpeg()).ok) return;
   const folder = await mkdtemp(path.join(tmpdir(), 'routemark-graded-'));
   const demo = path.join(folder, 'demo');
-  const hasFfmpeg = (await findFfmpeg()).ok;
-  if (hasFfmpeg) {
-    await buildDemoLesson(demo);
-    await gradeFolder(demo);
-  }
-  project.provide('gradedDemo', hasFfmpeg ? demo : '');
+  process.env.ROUTEMARK_GRADED_DEMO = demo;
+  await buildDemoLesson(demo);
+  await gradeFolder(demo);
   return () => rm(folder, { recursive: true });
 }
