@@ -1,4 +1,5 @@
 import { useSyncExternalStore } from 'react';
+import { keepRecord, readRecord } from './kept-record.ts';
 
 /** How marks leave the desk: as a file for a gradebook, or on paper. */
 export type HandInKind = 'csv' | 'xlsx' | 'oneroster' | PaperKind;
@@ -53,28 +54,15 @@ let current: Preferences | null = null;
 
 /** The preferences in force; the same object until one changes. */
 export function readPreferences(): Preferences {
-  current ??= { ...USUAL, ...readKept() };
+  current ??= { ...USUAL, ...readRecord(PLACE) };
   return current;
-}
-
-function readKept(): Partial<Preferences> {
-  try {
-    const kept: unknown = JSON.parse(localStorage.getItem(PLACE) ?? '{}');
-    return typeof kept === 'object' && kept !== null ? kept : {};
-  } catch {
-    return {};
-  }
 }
 
 /** Changes some preferences, shows them at once and keeps them for the next start. */
 export function changePreferences(change: Partial<Preferences>): void {
   current = { ...readPreferences(), ...change };
   showPreferences();
-  try {
-    localStorage.setItem(PLACE, JSON.stringify(current));
-  } catch {
-    // A page without storage forgets its preferences when it closes; nothing else depends on them.
-  }
+  keepRecord(PLACE, current);
   for (const listener of listeners) listener();
 }
 

@@ -1,7 +1,8 @@
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { LIBRARY } from '../../text/english/plan-stations.ts';
-import { describeProblem } from '../../text/english/problems.ts';
 import { Button } from '../../ui/button.tsx';
+import { FileWord } from '../../ui/file-word.tsx';
+import { ProblemLines } from '../../ui/problem-lines.tsx';
 import type { LibraryShelf } from './use-library.ts';
 
 /** The teacher's own exercises: taken over from a file, and forgotten again. */
@@ -15,27 +16,13 @@ export function LibraryLine({
   const own = exercises.filter(({ from }) => from === 'own').length;
   return (
     <div className="library-line">
-      {problems.map((problem) => {
-        const { what, todo } = describeProblem(problem, names);
-        return (
-          <p key={what} className="need" role="alert">
-            <b>{what}</b> {todo}
-          </p>
-        );
-      })}
+      <ProblemLines problems={problems} names={names} />
       <div className="rem">
-        <label className="file-word">
-          {LIBRARY.take}{' '}
-          <input
-            type="file"
-            accept=".json,application/json"
-            onChange={({ target }) => {
-              const [file] = target.files ?? [];
-              if (file) void file.text().then(take);
-              target.value = '';
-            }}
-          />
-        </label>
+        <FileWord
+          word={LIBRARY.take}
+          accept=".json,application/json"
+          onTake={(file) => void file.text().then(take)}
+        />
         <span className="pen" role="status">
           {own > 0 && LIBRARY.own(own)}
         </span>

@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { readDroppedFiles } from '../../client/send-files.ts';
 import { ROSTER } from '../../text/english/plan-squads.ts';
-import { describeProblem } from '../../text/english/problems.ts';
 import { Button } from '../../ui/button.tsx';
 import { FolderPicker } from '../../ui/folder-picker.tsx';
+import { ProblemLines } from '../../ui/problem-lines.tsx';
 import { SlipDialog } from '../../ui/slip-dialog.tsx';
 import { RosterPreview } from './roster-preview.tsx';
 import type { ClassDesk } from './use-class.ts';
@@ -71,14 +71,7 @@ export function RosterImport({
           {ROSTER.reading}
         </p>
       )}
-      {list.problems.map((problem) => {
-        const { what, todo } = describeProblem(problem, names);
-        return (
-          <p key={what} className="need" role="alert">
-            <b>{what}</b> {todo}
-          </p>
-        );
-      })}
+      <ProblemLines problems={list.problems} names={names} />
       {list.preview && (
         <RosterPreview
           list={list}

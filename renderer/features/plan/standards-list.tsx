@@ -7,9 +7,10 @@ import {
 } from '../../../src-core/lesson/standards.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { RUBRIC } from '../../text/english/plan-rubric.ts';
-import { describeProblem } from '../../text/english/problems.ts';
 import { Button } from '../../ui/button.tsx';
+import { FileWord } from '../../ui/file-word.tsx';
 import { Glyph } from '../../ui/glyph.tsx';
+import { ProblemLines } from '../../ui/problem-lines.tsx';
 import type { PlanEdit } from './plan-edit.ts';
 import { addStandards, removeStandard } from './rubric-edits.ts';
 
@@ -46,32 +47,14 @@ export function StandardsList({
           </li>
         ))}
       </ul>
-      {problems.map((problem) => {
-        const { what, todo } = describeProblem(problem, names);
-        return (
-          <p key={what} className="need" role="alert">
-            <b>{what}</b> {todo}
-          </p>
-        );
-      })}
+      <ProblemLines problems={problems} names={names} />
       <div className="rem">
         {!hasShape && (
           <Button look="bare" onPress={() => onChange(addStandards([...SHAPE_STANDARDS]))}>
             <Glyph name="plus" /> {RUBRIC.takeShape}
           </Button>
         )}
-        <label className="file-word">
-          {RUBRIC.importStandards}{' '}
-          <input
-            type="file"
-            accept=".csv,text/csv"
-            onChange={({ target }) => {
-              const [file] = target.files ?? [];
-              if (file) void take(file);
-              target.value = '';
-            }}
-          />
-        </label>
+        <FileWord word={RUBRIC.importStandards} accept=".csv,text/csv" onTake={(file) => void take(file)} />
       </div>
     </>
   );

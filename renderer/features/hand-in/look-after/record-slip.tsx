@@ -5,10 +5,10 @@ import type { Problem } from '../../../../src-core/contract/problem.ts';
 import type { Pupil } from '../../../../src-core/lesson/roster.ts';
 import type { StepProps } from '../../../client/steps.ts';
 import { LOOK_AFTER } from '../../../text/english/look-after.ts';
-import { describeProblem } from '../../../text/english/problems.ts';
 import { RECORD } from '../../../text/english/pupil-record.ts';
 import { Button } from '../../../ui/button.tsx';
 import { FolderButton } from '../../../ui/folder-button.tsx';
+import { ProblemLines } from '../../../ui/problem-lines.tsx';
 import { SlipDialog } from '../../../ui/slip-dialog.tsx';
 import { useReplacing } from '../../../ui/use-replacing.ts';
 
@@ -61,14 +61,7 @@ export function RecordSlip({
       <section className="raw" tabIndex={0} aria-label={LOOK_AFTER.recordText}>
         {record?.text ?? LOOK_AFTER.asking}
       </section>
-      {problems.map((problem) => {
-        const { what, todo } = describeProblem(problem, names);
-        return (
-          <p key={what} className="need" role="alert">
-            <b>{what}</b> {todo}
-          </p>
-        );
-      })}
+      <ProblemLines problems={problems} names={names} />
       <p className="cap">{LOOK_AFTER.recordInto(into?.path ?? null, record?.fileName ?? '')}</p>
       <div className="rem">
         <Button look="ink" isDisabled={!record} onPress={() => void write(isThere)}>

@@ -2,9 +2,9 @@ import type { TabletView } from '../../../../src-core/contract/keeping-view.ts';
 import type { StepProps } from '../../../client/steps.ts';
 import { KEEPING } from '../../../text/english/keeping.ts';
 import { LOOK_AFTER } from '../../../text/english/look-after.ts';
-import { describeProblem } from '../../../text/english/problems.ts';
 import { Button } from '../../../ui/button.tsx';
 import { FolderButton } from '../../../ui/folder-button.tsx';
+import { ProblemLines } from '../../../ui/problem-lines.tsx';
 import { Sheet } from '../../../ui/sheet.tsx';
 import { useTablet } from './use-tablet.ts';
 
@@ -34,14 +34,7 @@ export function TabletSheet({ desk, deskView, names }: StepProps) {
         <p role="status" className={running ? 'pen' : 'vh'}>
           {running ? LOOK_AFTER.comparing(running.done, running.total) : ''}
         </p>
-        {problems.map((problem) => {
-          const { what, todo } = describeProblem(problem, names);
-          return (
-            <p key={what} className="need" role="alert">
-              <b>{what}</b> {todo}
-            </p>
-          );
-        })}
+        <ProblemLines problems={problems} names={names} />
       </div>
       {found && folder && <Found found={found} place={folder.path} />}
     </Sheet>

@@ -1,8 +1,8 @@
 import type { SecondMarkingView } from '../../../../src-core/contract/second-calls.ts';
 import type { LessonNames } from '../../../client/lesson-names.ts';
 import { AGREEMENT, explainAgreement, figure, nameSubject } from '../../../text/english/agreement.ts';
-import { describeProblem } from '../../../text/english/problems.ts';
 import { SECOND } from '../../../text/english/second-marking.ts';
+import { ProblemLines } from '../../../ui/problem-lines.tsx';
 import { Sheet } from '../../../ui/sheet.tsx';
 
 /** How far the two agree in each thing that both have marked: the figures, and a sentence on what they mean. */
@@ -18,14 +18,7 @@ export function AgreementSheet({
       <header className="hd">
         <h2>{AGREEMENT.title(who)}</h2>
       </header>
-      {problems.map((problem) => {
-        const { what, todo } = describeProblem(problem, names);
-        return (
-          <p key={what} className="need pad" role="alert">
-            <b>{what}</b> {todo}
-          </p>
-        );
-      })}
+      <ProblemLines problems={problems} names={names} className="need pad" />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
       <section className="pv" tabIndex={0} aria-label={SECOND.agreement}>
         <table className="print agreement">
