@@ -97,7 +97,7 @@ export function openLessonDesk(parts: LessonDeskParts): LessonDesk {
   });
   const getState = () => state;
   const jobs = openJobs({ ...parts, lesson, store, getState, change, report });
-  store.take({ kind: 'whole', view: first });
+  void store.take({ kind: 'whole', view: first });
   void store.start();
   jobs.begin();
   return {
@@ -132,7 +132,8 @@ function buildAsk(
   return async (name, input, options) => {
     const whole = { ...input, lesson, since: store.getSince() } as CallInput<typeof name>;
     const reply = await client.request(name, whole, options);
-    if (reply.ok) store.take((reply.value as { update: LessonUpdate }).update);
+    // What is asked next builds on it: a plan saved on a version that is past would be refused.
+    if (reply.ok) await store.take((reply.value as { update: LessonUpdate }).update);
     return reply;
   };
 }
@@ -175,6 +176,6 @@ async function runJob(jobs: Jobs, part: keyof typeof JOBS): Promise<void> {
   const input = { lesson, since: store.getSince() };
   const reply = await client.request(JOBS[part], input, { signal: controller.signal, onProgress });
   change({ [part]: null });
-  if (reply.ok) store.take(reply.value.update);
+  if (reply.ok) await store.take(reply.value.update);
   else report(reply.problems.filter(({ code }) => !QUIET.includes(code)));
 }

@@ -24,8 +24,8 @@ export interface LessonStore {
   /** Takes the latest decision back; nothing where there is none. */
   readonly undo: () => Promise<void>;
   readonly redo: () => Promise<void>;
-  /** Takes what any other call gave back of this lesson. */
-  readonly take: (update: LessonUpdate) => void;
+  /** Takes what any other call gave back of this lesson; resolves once this window is as far. */
+  readonly take: (update: LessonUpdate) => Promise<void>;
   /** The revision here, to be told with every call; null: the whole lesson, please. */
   readonly getSince: () => number | null;
   /** Resolves when all that was decided is recorded, or cannot be for now. */
@@ -92,8 +92,8 @@ export function openLessonStore(parts: StoreParts): LessonStore {
     decide: add,
     undo: () => turnBack(findUndoAct),
     redo: () => turnBack(findRedoAct),
-    take: (update) => {
-      if (!copy.take(update)) void sending.catchUp();
+    take: async (update) => {
+      if (!copy.take(update)) await sending.catchUp();
     },
     getSince: () => copy.get()?.revision ?? null,
     settle: sending.drain,

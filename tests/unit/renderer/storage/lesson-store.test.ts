@@ -49,6 +49,22 @@ describe('a lesson in a window', () => {
     store.stop();
   });
 
+  test('is as far as an answer that does not follow on what is here, once it was taken', async () => {
+    const [here, other] = [open(), open()];
+    await Promise.all([here.store.start(), other.store.start()]);
+    here.weather.now = 'cut';
+    await other.store.decide([care(0, 'amber')]);
+    await other.store.settle();
+    here.weather.now = 'fair';
+    const from = other.store.getSince() ?? 0;
+    expect(here.store.getSince()).toBeLessThan(from);
+    const patch = { lesson: desk.lesson, from, to: from + 1, parts: {}, lists: {} };
+    await here.store.take({ kind: 'patch', patch });
+    expect(here.store.getSince()).toBe(from);
+    here.store.stop();
+    other.store.stop();
+  });
+
   test('shows what the host will show: marks, sums and flags agree after every kind of decision', async () => {
     const { store, weather } = open();
     await store.start();
