@@ -13,6 +13,7 @@ export const SCHEME_PRIVILEGES = {
   secure: true,
   supportFetchAPI: true,
   stream: true,
+  codeCache: true,
 } as const;
 
 /** The frame that a message came from; Electron's WebFrameMain is one. */

@@ -21,8 +21,11 @@ export interface ObservedClip {
   readonly lookAlike: LookAlike | null;
 }
 
-/** Clips that one station is remembered by; more cost time and teach little. */
-const MOST_PER_STATION = 6;
+/**
+ * Clips that one station is remembered by, more of which teach little; and all stations together, for each clip is
+ * compared with each.
+ */
+const MOST = { perStation: 6, inAll: 72 } as const;
 
 /** What is known of each clip's station, and of the rest what looks, tempo and count say. */
 export function observeClips(
@@ -32,11 +35,16 @@ export function observeClips(
 ): ReadonlyMap<ClipId, ObservedClip> {
   const isUnknown = (clip: ClipReading) => getKnownStation(clip, decisions) === null;
   // Without a clip to be placed, nothing need be remembered.
-  const memory = clips.some(isUnknown) ? recallMemory(listLabelled(clips, decisions)) : null;
+  const memory = clips.some(isUnknown) ? recallMemory(listLabelled(clips, plan, decisions)) : null;
   return new Map(clips.map((clip) => [clip.id, observe(clip, { plan, decisions, memory })]));
 }
 
-function listLabelled(clips: readonly ClipReading[], decisions: Decisions): readonly LabelledLook[] {
+function listLabelled(
+  clips: readonly ClipReading[],
+  { stations }: Plan,
+  decisions: Decisions,
+): readonly LabelledLook[] {
+  const most = Math.max(1, Math.min(MOST.perStation, Math.floor(MOST.inAll / stations.length)));
   const perStation = new Map<StationCode, number>();
   return clips.flatMap((clip): LabelledLook[] => {
     const station = getKnownStation(clip, decisions);
@@ -44,7 +52,7 @@ function listLabelled(clips: readonly ClipReading[], decisions: Decisions): read
     if (station === null || !look) return [];
     const before = perStation.get(station) ?? 0;
     perStation.set(station, before + 1);
-    return before < MOST_PER_STATION ? [{ clip: clip.id, station, look }] : [];
+    return before < most ? [{ clip: clip.id, station, look }] : [];
   });
 }
 

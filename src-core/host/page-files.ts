@@ -59,13 +59,13 @@ function answerPage(text: string): Response {
   });
 }
 
-/** The build names assets by their content, so that an old one is never taken for a new one. */
+/** The build names assets by their content, so that a browser may keep them, and the code it has made of them. */
 function answerAsset(file: string, bytes: Buffer): Response {
   return new Response(Uint8Array.from(bytes), {
     headers: {
       ...PAGE_HEADERS,
       'content-type': TYPES[path.extname(file)] ?? 'application/octet-stream',
-      'cache-control': 'no-cache',
+      'cache-control': 'private, max-age=31536000, immutable',
     },
   });
 }

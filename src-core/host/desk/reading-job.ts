@@ -5,7 +5,8 @@ import type { ReadingView } from '../../contract/lesson-view.ts';
 import type { CallContext } from './face.ts';
 import { openPorts, type SessionWork } from './session-state.ts';
 
-/** How often, at most, half-read clips are graded and shown; and at most a fifth of the time goes into it. */
+/** How often, at most, half-read clips are graded and shown; and at most a fifth of the time goes into it. Clips that
+ * were read before are there sooner than that. */
 const PARTIAL_MS = 400;
 const PARTIAL_SHARE = 5;
 
@@ -17,7 +18,7 @@ export async function readAll(work: SessionWork, context: CallContext): Promise<
   const { state, folder, regrade, settleMovements } = work;
   const { signal } = context;
   const ports = openPorts(folder, state.clipsFolder, signal);
-  let nextMs = 0;
+  let nextMs = performance.now() + PARTIAL_MS;
   const show = (clips: ClipsReading, reading: ReadingView) => {
     Object.assign(state, { clips: keepSeen(clips, state.clips), reading });
     const beganMs = performance.now();
@@ -26,8 +27,7 @@ export async function readAll(work: SessionWork, context: CallContext): Promise<
     nextMs = endMs + Math.max(PARTIAL_MS, PARTIAL_SHARE * (endMs - beganMs));
   };
   const onClips = (getClips: () => readonly ClipReading[]) => {
-    const isDue = state.reading.state !== 'cards' || performance.now() >= nextMs;
-    if (isDue && !signal.aborted)
+    if (performance.now() >= nextMs && !signal.aborted)
       show({ clips: getClips(), problems: [] }, { ...state.reading, state: 'cards' });
   };
   const onProgress: CallContext['onProgress'] = (progress) => {
