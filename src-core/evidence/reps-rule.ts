@@ -29,7 +29,9 @@ export interface RepsRule {
   readonly slowTrust: number;
   /** What is enough, at any pace, for each octave of lengths that were looked through: among few, chance has few tries. */
   readonly leastTrustPerOctave: number;
-  /** What a cycle later must agree, as a share of what two cycles later do; else the cycle is twice as long. */
+  /** A movement that stands by less is looked past for one of another length that stands better; see `study-reps.ts`. */
+  readonly firmStanding: number;
+  /** What a cycle later must agree at best, as a share of what two cycles later do; else the cycle is twice as long. */
   readonly returnShare: number;
   /** How much of what runs back in place a cycle later counts against its being the other side's turn. */
   readonly turnedShare: number;
@@ -56,7 +58,9 @@ export interface RepsRule {
  *   them up to 0.3; those with reps from 0.9 on, but for one in a hundred.
  * - `leastTrustPerOctave`: clips without reps, looked through at the tempo of some exercise (an octave), trust it up to 0.26;
  *   those with reps from 0.4 on.
- * - `returnShare`: half a jumping jack comes back with 0.5 of what the whole does, at most; whole cycles with 0.75 and more.
+ * - `firmStanding`: of clips with reps one in a hundred stands by less; any value from 1.2 to 1.5 gives the same counts.
+ * - `returnShare`: half a movement comes back at best with 0.53 of what the whole does, at most; whole cycles with 0.8 and
+ *   more, with 0.6 and more behind people who walk through.
  * - `lastShare`, `lateTurnCost`: on 120 scenes more that are cut off at one end or both (seeds 5 and 6): cycles completed at the
  *   clip's end are seen as 0.11 too few at the most, those cut at 0.8 as 0.84 at the most.
  * - `turnedShare`: half a walk to and fro is mirrored at 0.5 and opposed in place at -0.4 to -0.5.
@@ -82,6 +86,7 @@ export const REPS_RULE: RepsRule = {
   leastTrust: 0.5,
   slowTrust: 0.25,
   leastTrustPerOctave: 0.3,
+  firmStanding: 1.25,
   returnShare: 0.6,
   turnedShare: 0.5,
   fullCost: 0.2,

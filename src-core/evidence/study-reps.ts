@@ -1,5 +1,6 @@
 import type { Seconds } from '../platform/units.ts';
-import { measureAgreement } from '../signal/cycle-agreement.ts';
+import type { CycleAgreement } from '../signal/cycle-agreement.ts';
+import { measureCycleAgreement } from '../signal/cycle-agreement.ts';
 import { measureTravel } from '../signal/cycle-travel.ts';
 import { buildFlowBand } from '../signal/flow-band.ts';
 import type { FlowVectors } from '../signal/flow-vectors.ts';
@@ -49,8 +50,8 @@ type Candidate = Omit<RepsStudy, 'signal'>;
 const TRIES = 3;
 
 /**
- * Looks for the movement that repeats most; where it does not stand up (a sway of the camera, a pulse of the encoder), for
- * the next of another length. Gives the first that stands, else the one nearest to it; null where nothing repeats at all.
+ * Looks for the movement that repeats most; where it does not stand firmly (a sway of the camera, a pulse of the encoder),
+ * for the next of another length. Gives the first that stands firmly, else the firmest; null where nothing repeats at all.
  */
 export function studyReps(motion: MotionSeries, options: RepsOptions, rule: RepsRule): RepsStudy | null {
   const cells = buildFlowVectors(motion);
@@ -62,7 +63,7 @@ export function studyReps(motion: MotionSeries, options: RepsOptions, rule: Reps
     if (evidence <= 0) break;
     const candidate = weighLags(view, scores, lagAt);
     if (!best || candidate.standing > best.standing) best = candidate;
-    if (best.standing >= 1) break;
+    if (best.standing >= rule.firmStanding) break;
     silenceLags(scores, lagAt);
   }
   return best && { ...best, signal: drawMovement(cells, best.track) };
@@ -70,16 +71,18 @@ export function studyReps(motion: MotionSeries, options: RepsOptions, rule: Reps
 
 /** Follows the lags of a path, or their doubles where frames agree with those two lags later alone. */
 function weighLags(view: View, scores: LagScores, lagAt: Int32Array): Candidate {
+  const { options, rule } = view;
   const track = followLags(view, scores, lagAt);
-  const { near, far } = compareCycles(view, track);
+  const { all, best } = compareCycles(view, track);
+  const returns = findReturn(best, options, rule) >= rule.returnShare * best.twice;
   const canDouble = lagAt.every((index) => index + LAGS_PER_OCTAVE < scores.lags.length);
-  if (near >= view.rule.returnShare * far || !canDouble) return weigh(view, track, near);
+  if (returns || !canDouble) return weigh(view, track, findReturn(all, options, rule));
   const twice = followLags(
     view,
     scores,
     lagAt.map((index) => index + LAGS_PER_OCTAVE),
   );
-  return weigh(view, twice, compareCycles(view, twice).near);
+  return weigh(view, twice, findReturn(compareCycles(view, twice).all, options, rule));
 }
 
 function followLags({ cells, rule }: View, { lags, scores }: LagScores, lagAt: Int32Array): CycleTrack {
@@ -95,16 +98,14 @@ function followLags({ cells, rule }: View, { lags, scores }: LagScores, lagAt: I
   );
 }
 
-/** How well frames agree, cell by cell, with those one cycle later, the other side's turn included, and two later. */
-function compareCycles(
-  { motion, cells, options, rule }: View,
-  { shortest, path }: CycleTrack,
-): { readonly near: number; readonly far: number } {
-  const band = buildFlowBand(cells, shortest);
-  const { once, mirrored, twice } = measureAgreement(band, motion.columns, path.phases);
+function compareCycles({ motion, cells }: View, { shortest, path }: CycleTrack) {
+  return measureCycleAgreement(buildFlowBand(cells, shortest), motion.columns, path.phases);
+}
+
+/** How well frames agree with those one cycle later, the other side's turn included. */
+function findReturn({ once, mirrored }: CycleAgreement, { counting }: RepsOptions, rule: RepsRule): number {
   // What turns back in place is on its way home, not the other side's turn.
-  const sides = options.counting === 'side' ? -1 : mirrored + rule.turnedShare * Math.min(0, once);
-  return { near: Math.max(once, sides), far: twice };
+  return counting === 'side' ? once : Math.max(once, mirrored + rule.turnedShare * Math.min(0, once));
 }
 
 function weigh({ motion, options, rule }: View, track: CycleTrack, agreement: number): Candidate {

@@ -10,38 +10,68 @@ export interface CycleAgreement {
   readonly twice: number;
 }
 
+/** The same of all cycles together, and of each kind of the cycle that agrees best: nobody walked through that one. */
+export interface CycleAgreements {
+  readonly all: CycleAgreement;
+  readonly best: CycleAgreement;
+}
+
 /**
  * Compares the flow of all cells (`columns` of them in a row, right and down for each) one and two cycles later.
  * `phases` as in a phase path: growing through a run, NaN at rest; a later run begins anew.
  */
-export function measureAgreement(cells: FlowVectors, columns: number, phases: Float64Array): CycleAgreement {
-  const near = listPairs(phases, 1);
+export function measureCycleAgreement(
+  cells: FlowVectors,
+  columns: number,
+  phases: Float64Array,
+): CycleAgreements {
+  const near = listCyclePairs(phases, 1);
   const straight = lookStraight(cells.size);
+  const once = correlate(cells, near, straight);
+  const twice = correlate(cells, listCyclePairs(phases, 2), straight);
+  const mirrored = { all: -1, best: -1 };
   const margin = columns >> 1;
-  let mirrored = -1;
-  for (let axis = margin; axis <= 2 * (columns - 1) - margin; axis++)
-    mirrored = Math.max(mirrored, correlate(cells, near, lookInMirror(cells.size, columns, axis)));
+  for (let axis = margin; axis <= 2 * (columns - 1) - margin; axis++) {
+    const { all, best } = correlate(cells, near, lookInMirror(cells.size, columns, axis));
+    mirrored.all = Math.max(mirrored.all, all);
+    mirrored.best = Math.max(mirrored.best, best);
+  }
   return {
-    once: correlate(cells, near, straight),
-    mirrored,
-    twice: correlate(cells, listPairs(phases, 2), straight),
+    all: { once: once.all, mirrored: mirrored.all, twice: twice.all },
+    best: { once: once.best, mirrored: mirrored.best, twice: twice.best },
   };
 }
 
 /** Phases are sums of steps: a whole cycle may be a rounding error short of one. */
 const ROUNDING = 1e-9;
 
-/** Pairs of frames, one after another, the second of each so many cycles after the first and in the same run. */
-function listPairs(phases: Float64Array, cycles: number): number[] {
-  const pairs: number[] = [];
+/** Pairs of frames, one after another, whose first frames lie in one cycle. */
+interface CyclePairs {
+  readonly frames: number[];
+  /** Phase of the first of them. */
+  readonly from: number;
+  /** How much of the cycle they are. */
+  share: number;
+}
+
+/** Pairs of frames, the second of each so many cycles after the first and in the same run; cycle by cycle. */
+function listCyclePairs(phases: Float64Array, cycles: number): CyclePairs[] {
+  const found: CyclePairs[] = [];
   let later = 0;
   for (let frame = 0; frame < phases.length; frame++) {
-    const goal = (phases[frame] as number) + cycles - ROUNDING;
+    const phase = phases[frame] as number;
+    const goal = phase + cycles - ROUNDING;
     later = Math.max(later, frame);
     while (goesOn(phases, later) && (phases[later] as number) < goal) later++;
-    if ((phases[later] as number) >= goal) pairs.push(frame, later);
+    if (!((phases[later] as number) >= goal)) continue;
+    const share = phase - (found.at(-1)?.from ?? Number.NaN);
+    const isSameCycle = share >= 0 && share < 1;
+    if (!isSameCycle) found.push({ frames: [], from: phase, share: 0 });
+    const cycle = found.at(-1) as CyclePairs;
+    cycle.frames.push(frame, later);
+    if (isSameCycle) cycle.share = share;
   }
-  return pairs;
+  return found;
 }
 
 /** Whether the run that a frame is in has a next frame. */
@@ -69,7 +99,31 @@ function lookInMirror(size: number, columns: number, axis: number): Look {
   return { from, right: -1 };
 }
 
-function correlate({ values, size }: FlowVectors, pairs: readonly number[], look: Look): number {
+/** Less of a cycle than this may agree by chance. */
+const LEAST_SHARE = 0.6;
+
+function correlate(
+  cells: FlowVectors,
+  cycles: readonly CyclePairs[],
+  look: Look,
+): { readonly all: number; readonly best: number } {
+  const sums = cycles.map(({ frames }) => sumProducts(cells, frames, look));
+  const all = divide(sums.reduce(([a, b, c], [d, e, f]) => [a + d, b + e, c + f], [0, 0, 0]));
+  const best = sums.reduce(
+    (most, sum, at) => ((cycles[at]?.share ?? 0) > LEAST_SHARE ? Math.max(most, divide(sum)) : most),
+    all,
+  );
+  return { all, best };
+}
+
+/** Sums over pairs of frames: their products, and the squares of the first and of the second. */
+type Sums = readonly [products: number, first: number, second: number];
+
+function divide([products, first, second]: Sums): number {
+  return products / Math.sqrt(first * second + 1e-12);
+}
+
+function sumProducts({ values, size }: FlowVectors, pairs: readonly number[], look: Look): Sums {
   let products = 0;
   let first = 0;
   let second = 0;
@@ -86,5 +140,5 @@ function correlate({ values, size }: FlowVectors, pairs: readonly number[], look
       products += at % 2 === 0 ? look.right * here * seen : here * seen;
     }
   }
-  return products / Math.sqrt(first * second + 1e-12);
+  return [products, first, second];
 }

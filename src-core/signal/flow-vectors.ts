@@ -15,7 +15,7 @@ export interface FlowVectors {
 /** Flow (pixels of an 80-pixel frame per fifteenth of a second) that counts as little wherever it is. */
 const LITTLE = 0.05;
 /** How much of the time a cell's flow is below what is usual for it. */
-const USUAL_SHARE = 0.8;
+const USUAL_SHARE = 0.75;
 /** Flow this many times the clip's median is half believed; less of it, the shorter it is. */
 const FLOOR_RATIO = 1;
 /** How much cells that move much still outweigh the others: 1 as they are, 0 not at all. A fan turns without a rest. */

@@ -40,7 +40,8 @@ export function scoreLags(
   const { frameCount, rateHz } = vectors;
   const first = shortest * rateHz;
   const last = Math.min(longest * rateHz, frameCount * rule.longestShare);
-  const count = last >= first ? Math.floor(Math.log2(last / first) * LAGS_PER_OCTAVE) + 1 : 0;
+  // The longest is asked for too, so one lag may lie above it.
+  const count = last >= first ? Math.ceil(Math.log2(last / first) * LAGS_PER_OCTAVE) + 1 : 0;
   const lags = Float64Array.from({ length: count }, (_, index) => first * 2 ** (index / LAGS_PER_OCTAVE));
   const scores = new Float32Array(frameCount * count);
   for (let octave = 0; octave < count; octave += LAGS_PER_OCTAVE) {

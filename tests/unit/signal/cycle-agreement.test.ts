@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { measureAgreement } from '../../../src-core/signal/cycle-agreement.ts';
+import { measureCycleAgreement } from '../../../src-core/signal/cycle-agreement.ts';
 import type { FlowVectors } from '../../../src-core/signal/flow-vectors.ts';
 
 const COLUMNS = 6;
@@ -17,6 +17,8 @@ function film(frames: number, at: (frame: number, column: number) => readonly [n
   return { rateHz: 15, frameCount: frames, size, values };
 }
 
+const measureAll = (...film: Parameters<typeof measureCycleAgreement>) => measureCycleAgreement(...film).all;
+
 const wave = (frame: number) => Math.sin((2 * Math.PI * frame) / CYCLE);
 const countPhases = (frames: number, cycle: number) =>
   Float64Array.from({ length: frames }, (_, frame) => frame / cycle);
@@ -24,14 +26,14 @@ const countPhases = (frames: number, cycle: number) =>
 describe('frames a cycle apart', () => {
   test('are one where everybody does the same again', () => {
     const cells = film(60, (frame, column) => [column < 2 ? wave(frame) : 0, wave(frame + 2)]);
-    const { once, twice } = measureAgreement(cells, COLUMNS, countPhases(60, CYCLE));
+    const { once, twice } = measureAll(cells, COLUMNS, countPhases(60, CYCLE));
     expect(once).toBeCloseTo(1, 3);
     expect(twice).toBeCloseTo(1, 3);
   });
 
   test('are opposed after half a swing, and one after two halves', () => {
     const cells = film(60, (frame) => [wave(frame), 0]);
-    const { once, twice } = measureAgreement(cells, COLUMNS, countPhases(60, CYCLE / 2));
+    const { once, twice } = measureAll(cells, COLUMNS, countPhases(60, CYCLE / 2));
     expect(once).toBeCloseTo(-1, 3);
     expect(twice).toBeCloseTo(1, 3);
   });
@@ -43,21 +45,38 @@ describe('frames a cycle apart', () => {
       if (isLeft ? column !== 1 : column !== 4) return [0, 0];
       return [isLeft ? -wave(frame) : wave(frame), 2 * wave(frame)];
     };
-    const { once, mirrored, twice } = measureAgreement(film(96, kick), COLUMNS, countPhases(96, CYCLE));
+    const { once, mirrored, twice } = measureAll(film(96, kick), COLUMNS, countPhases(96, CYCLE));
     expect(once).toBeCloseTo(0, 3);
     expect(mirrored).toBeCloseTo(1, 3);
     expect(twice).toBeCloseTo(1, 3);
   });
 
+  test('agree at best where nobody walks through', () => {
+    // Somebody before the camera in the third cycle of five.
+    const isPassed = (frame: number) => frame >= 2 * CYCLE && frame < 3 * CYCLE;
+    const cells = film(5 * CYCLE, (frame) => (isPassed(frame) ? [3, 0] : [0, wave(frame)]));
+    const { all, best } = measureCycleAgreement(cells, COLUMNS, countPhases(5 * CYCLE, CYCLE));
+    expect(all.once).toBeLessThan(0.3);
+    expect(best.once).toBeCloseTo(1, 3);
+    expect(best.twice).toBeCloseTo(1, 3);
+  });
+
+  test('do not agree at best in half of a movement that swings on', () => {
+    const cells = film(60, (frame) => [wave(frame), 0]);
+    const { best } = measureCycleAgreement(cells, COLUMNS, countPhases(60, CYCLE / 2));
+    expect(best.once).toBeLessThan(-0.9);
+    expect(best.twice).toBeCloseTo(1, 3);
+  });
+
   test('are looked for within a run alone', () => {
     const phases = countPhases(40, CYCLE).map((phase, frame) => (frame < 20 ? phase : phase - 20 / CYCLE));
     const cells = film(40, (frame) => [frame < 20 ? 1 : 0, frame < 20 ? 0 : 1]);
-    expect(measureAgreement(cells, COLUMNS, phases)).toMatchObject({ once: expect.closeTo(1, 3), twice: 0 });
+    expect(measureAll(cells, COLUMNS, phases)).toMatchObject({ once: expect.closeTo(1, 3), twice: 0 });
   });
 
   test('agree about nothing where nothing was followed', () => {
     const phases = new Float64Array(30).fill(Number.NaN);
-    const { once, twice } = measureAgreement(
+    const { once, twice } = measureAll(
       film(30, () => [1, 1]),
       COLUMNS,
       phases,

@@ -76,6 +76,12 @@ describe('the cycle length', () => {
     expect(longest).toBeGreaterThan(2.7);
   });
 
+  test('may be the very longest that the exercise allows', () => {
+    const vectors = makeVectors(24, (second, place) => Math.sin((TURN * second) / 3 + place));
+    // Within half of what neighbouring lengths lie apart.
+    expect(Math.abs(Math.log2(findCycle(vectors, [1.4, 3]).median / 3))).toBeLessThan(1 / 32);
+  });
+
   test('is the one that the exercise allows', () => {
     const vectors = makeVectors(20, (second, place) => Math.sin(TURN * second + place));
     expect(findCycle(vectors, [1.6, 2.6]).median).toBeCloseTo(2, 0);
