@@ -145,9 +145,10 @@ function viewAsBytes({ buffer, byteOffset, byteLength }: Float32Array): Uint8Arr
 
 /**
  * A movement as it is kept; the options it was read with are part of its entry's name. It is as old as the motion it was
- * read from, whose version stands before its own.
+ * read from, whose version stands before its own; that counts up with every change of how reps or unison are read, or
+ * lessons keep what was read before it.
  */
-const MOVEMENT_VERSION = motionAnalyser.version * 1000 + 6;
+const MOVEMENT_VERSION = motionAnalyser.version * 1000 + 7;
 
 /** Reps, unison and camera motion under one set of options, such as `movement-3f9a12`. */
 export function defineMovementAnalyser(optionsKey: string) {
