@@ -48,7 +48,8 @@ export interface RepsRule {
 }
 
 /**
- * See each part for what its numbers mean. What set them, on the filmed sweep (seed 1, and part of seed 2):
+ * See each part for what its numbers mean. What set them, on the filmed sweep (seed 1 and part of seed 2; seed 3 for
+ * what is said of people who walk through):
  *
  * - `score`, `path`, `match`, `track`, `leastCycles`, `leastTravel`, `leastSpeed`, `leastOfSwing`, `fullCost`, `approach`:
  *   chosen together, by how all scenes came out; no measurement stands behind any one of them alone.

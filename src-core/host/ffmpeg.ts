@@ -145,8 +145,17 @@ export function describeOutsideEnd(end: FfmpegEnd, limitSeconds: Seconds): Decod
   return end.reason === 'interrupted' ? { code: 'decode-interrupted', detail: end.lastError } : null;
 }
 
+/**
+ * The library asks ffmpeg for its formats and encoders before the first clip of every process and thread, a quarter of a
+ * second each time. They are known from `find-ffmpeg.ts`, and what it lacks it says itself.
+ */
+const NOTHING_TO_ASK = {
+  _checkCapabilities: (goOn: (error: null) => void) => goOn(null),
+  availableEncoders: (goOn: (error: null, encoders: object) => void) => goOn(null, {}),
+};
+
 function buildCommand(ffmpeg: Ffmpeg, call: FfmpegCall, output: PassThrough): fluent.FfmpegCommand {
-  const command = fluent({ stdoutLines: 1 }).setFfmpegPath(ffmpeg.path);
+  const command = Object.assign(fluent({ stdoutLines: 1 }), NOTHING_TO_ASK).setFfmpegPath(ffmpeg.path);
   call.inputs.forEach((input, at) => {
     const global = at === 0 ? SPEAK_PLAINLY : [];
     // Spread on purpose: a lone string would be split at its spaces.

@@ -7,10 +7,10 @@ import { type BenchReport, createBenchReport } from './report.ts';
 import { countScene, summariseCounts } from './reps-sweep.ts';
 
 /** The sweep that is measured unless another is asked for; nothing was set on it. */
-const HELD_OUT = { sceneCount: 345, seed: 3 } as const;
+const HELD_OUT = { sceneCount: 345, seed: 7 } as const;
 
 /** Seeds of the scenes that thresholds were set on. */
-const SET_ON: readonly number[] = [1, 2];
+const SET_ON: readonly number[] = [1, 2, 3];
 
 /** Prints how well reps are counted: on real footage where it is there, and on the filmed sweep. */
 export async function benchReps(
