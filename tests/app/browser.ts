@@ -1,8 +1,10 @@
+import { execFile } from 'node:child_process';
 import { accessSync, constants, rmSync } from 'node:fs';
 import { cp, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { buildDemoLesson } from '../../fixtures/build-demo-lesson.ts';
 import { type Desk, openDesk } from '../../src-core/host/desk/desk.ts';
@@ -85,6 +87,9 @@ export interface WindowLook {
   readonly isWatchingByItself?: boolean;
 }
 
+/** The page as it is shipped, or as React's development build, which complains of slips in our code at run time. */
+export type PageKind = 'shipped' | 'complaining';
+
 /** What a test desk begins with. */
 export interface TestDeskOptions {
   /** `demo`: a fresh demo lesson. `none`: no lesson. Otherwise a lesson folder, which is copied. */
@@ -93,24 +98,30 @@ export interface TestDeskOptions {
   readonly isInPlace?: boolean;
   /** The demo's clips were looked at before, for tests of what comes after that. */
   readonly isLookedAt?: boolean;
+  /** Default: the page as it is shipped. */
+  readonly page?: PageKind;
   /** Leaves the lesson's clips out, for the empty state. */
   readonly withoutClips?: boolean;
 }
 
-let isBuilt: Promise<string> | null = null;
+const built = new Map<PageKind, Promise<string>>();
 
-/** The page that `ROUTEMARK_BUILT_PAGE` names; else it is built, once a process, into a folder of its own. */
-export function buildPage(): Promise<string> {
-  const named = process.env.ROUTEMARK_BUILT_PAGE;
-  isBuilt ??= named ? Promise.resolve(named) : buildOwnPage();
-  return isBuilt;
+/** The page that `ROUTEMARK_BUILT_PAGE` names where the shipped one is wanted; else it is built, once a process. */
+export function buildPage(kind: PageKind = 'shipped'): Promise<string> {
+  const named = kind === 'shipped' ? process.env.ROUTEMARK_BUILT_PAGE : undefined;
+  const page = built.get(kind) ?? (named ? Promise.resolve(named) : buildOwnPage(kind));
+  built.set(kind, page);
+  return page;
 }
 
-async function buildOwnPage(): Promise<string> {
+/** Built by a process of its own: a test's own NODE_ENV would make another page than the one that is shipped. */
+async function buildOwnPage(kind: PageKind): Promise<string> {
   const outDir = await mkdtemp(path.join(tmpdir(), 'routemark-page-'));
   process.once('exit', () => rmSync(outDir, { recursive: true, force: true }));
-  const { build } = await import('vite');
-  await build({ root: path.join(ROOT, 'renderer'), logLevel: 'silent', build: { outDir } });
+  const vite = path.join(ROOT, 'node_modules/vite/bin/vite.js');
+  const args = [vite, 'build', 'renderer', '--logLevel', 'error', '--outDir', outDir];
+  const env = { ...process.env, NODE_ENV: kind === 'shipped' ? 'production' : 'development' };
+  await promisify(execFile)(process.execPath, args, { cwd: ROOT, env });
   return outDir;
 }
 
@@ -118,7 +129,7 @@ async function buildOwnPage(): Promise<string> {
 export async function openTestDesk(options: TestDeskOptions): Promise<TestDesk> {
   const executablePath = findChromium();
   if (!executablePath) throw new Error('no Chromium; check canBrowse first');
-  const pageFolder = await buildPage();
+  const pageFolder = await buildPage(options.page);
   const home = await mkdtemp(path.join(tmpdir(), 'routemark-browser-'));
   const folder = chooseFolder(options, home);
   if (options.lesson === 'demo') await buildDemoLesson(folder);

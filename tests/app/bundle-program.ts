@@ -8,9 +8,14 @@ const ANALYSIS_WORKER = new URL('../../src-core/host/analysis-worker.ts', import
 
 const bundled = new Map<string, string>();
 
+/** What packages that are no modules ask for what they need with. */
+const REQUIRE =
+  "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);";
+
 /**
- * A program and its analysis threads as a few files near the packages that they need, built once a process: a start
- * then takes hardly longer than Node itself, where the source is translated anew at each.
+ * A program and its analysis threads as a few files with the packages that they need, built once a process: a start
+ * then takes little longer than Node itself, where the source is translated and every package sought anew at each. It
+ * lies near the packages, for their fonts and WebAssembly.
  */
 export function bundleProgram(source: URL): string {
   const known = bundled.get(source.href);
@@ -31,7 +36,7 @@ function bundle(name: string, source: URL): string {
     splitting: true,
     platform: 'node',
     format: 'esm',
-    packages: 'external',
+    banner: { js: REQUIRE },
     outdir,
   });
   return path.join(outdir, `${name}.js`);

@@ -26,6 +26,7 @@ export async function walkByTab(page: Page): Promise<TabWalk> {
   let isFree = false;
   for (let at = 0; at < MOST_STOPS && !isFree; at += 1) {
     await page.keyboard.press('Tab');
+    await page.evaluate(PAINTED);
     const stop = await page.evaluate<Stop | null>(LOOK);
     isFree = stop === null;
     if (stop && !stop.isVisible) unseen.push(stop.name);
@@ -44,6 +45,11 @@ export function measureOverhang(page: Page): Promise<number> {
 }
 
 const NAME = `const name = (e) => (e.getAttribute('aria-label') || e.textContent || e.tagName).trim().slice(0, 60);`;
+
+// A list scrolls to the item that it gave the focus to a frame later, and from there back to itself where Tab has gone
+// on within that frame: nobody's hand is that quick.
+const PAINTED =
+  'new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done))))';
 
 // A ticket that arrows reach and a radio button of a chosen group are no stops of their own.
 const MARK = `(() => {

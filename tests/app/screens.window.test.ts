@@ -50,7 +50,8 @@ describe.runIf(canBrowse())('every screen, of a lesson whose texts were written 
   beforeAll(async () => {
     home = await mkdtemp(path.join(tmpdir(), 'routemark-screens-'));
     await writeHostileLesson(path.join(home, 'lesson'));
-    desk = await openTestDesk({ lesson: path.join(home, 'lesson') });
+    // Every screen and all that opens on it: where React's complaints would come to light.
+    desk = await openTestDesk({ lesson: path.join(home, 'lesson'), page: 'complaining' });
   });
   afterAll(async () => {
     await desk?.close();
