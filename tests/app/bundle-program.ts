@@ -6,6 +6,9 @@ import { buildSync } from 'esbuild';
 const CACHE = fileURLToPath(new URL('../../node_modules/.cache/', import.meta.url));
 const ANALYSIS_WORKER = new URL('../../src-core/host/analysis-worker.ts', import.meta.url);
 
+/** Packages that look for files beside their own source; wanted by a queue alone. */
+const OUTSIDE = ['bullmq', 'ioredis'];
+
 const bundled = new Map<string, string>();
 
 /** What packages that are no modules ask for what they need with. */
@@ -37,6 +40,7 @@ function bundle(name: string, source: URL): string {
     platform: 'node',
     format: 'esm',
     banner: { js: REQUIRE },
+    external: OUTSIDE,
     outdir,
   });
   return path.join(outdir, `${name}.js`);
