@@ -13,7 +13,6 @@ import { Plan } from '../features/plan/plan.tsx';
 import { Review } from '../features/review/review.tsx';
 import { Scores } from '../features/scores/scores.tsx';
 import { FRAME } from '../text/english/window.ts';
-import { AfterPaint } from '../ui/after-paint.ts';
 import { useKeys } from '../ui/keys/use-keys.ts';
 import { usePreferences } from '../ui/preferences.ts';
 import { SquadsProvider } from '../ui/squads.tsx';
@@ -79,9 +78,15 @@ export function LessonWindow({
         <button type="button" className="skip" onClick={skipToMain}>
           {FRAME.skip}
         </button>
-        <AfterPaint>
-          <Masthead {...{ state, desk, names, go, onKeys }} step={route.step} onLessons={openLesson} />
-        </AfterPaint>
+        <Masthead
+          state={state}
+          desk={desk}
+          names={names}
+          step={route.step}
+          go={go}
+          onKeys={onKeys}
+          onLessons={openLesson}
+        />
         {second && <SecondStrip who={second.who} onBack={() => go('hand-in', 'second-marking')} />}
         <main id="main" tabIndex={-1} className={route.step}>
           <Troubles state={state} desk={desk} names={names} />
@@ -89,9 +94,7 @@ export function LessonWindow({
             <Screen lesson={view} {...{ state, desk, deskView, names, go }} target={route.target} />
           </ErrorBoundary>
         </main>
-        <AfterPaint>
-          <Foot state={state} names={names} step={route.step} />
-        </AfterPaint>
+        <Foot state={state} names={names} step={route.step} />
       </div>
     </SquadsProvider>
   );

@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 
 /** A window that is not shown paints nothing; work goes on all the same. */
 const UNPAINTED_MS = 250;
@@ -28,15 +28,4 @@ export function useIsPainted(): boolean {
   const [isPainted, setPainted] = useState(false);
   useEffect(() => afterPaint(() => setPainted(true)), []);
   return isPainted;
-}
-
-/** A part of the page that may follow a frame behind the rest: a key's own answer is on the screen before it. */
-export function AfterPaint({ children }: { readonly children: ReactNode }): ReactNode {
-  const [shown, setShown] = useState(children);
-  const latest = useRef(children);
-  latest.current = children;
-  const isBehind = shown !== children;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what was shown may be behind again by then
-  useEffect(() => (isBehind ? afterPaint(() => setShown(latest.current)) : undefined), [isBehind, shown]);
-  return shown;
 }

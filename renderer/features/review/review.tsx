@@ -6,7 +6,6 @@ import { useMemo, useState } from 'react';
 import { getFlagStep, isOpen } from '../../client/flag-step.ts';
 import type { StepProps } from '../../client/steps.ts';
 import { REVIEW } from '../../text/english/review.ts';
-import { AfterPaint } from '../../ui/after-paint.ts';
 import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys/use-keys.ts';
 import { changePreferences, readPreferences } from '../../ui/preferences.ts';
@@ -50,22 +49,20 @@ export function Review(props: StepProps) {
     <>
       <IdRow lesson={lesson} item={item} names={names} order={way.order} onOrder={way.setOrder} />
       <ReviewDesk {...props} way={way} item={item} isComparing={isComparing} onCompare={setComparing}>
-        <AfterPaint>
-          <section className="sheet stamp" aria-label={REVIEW.classCard}>
-            <header>
-              <h2>{REVIEW.classCard}</h2>
-              <span className="cap">{REVIEW.counts(card.inked, card.left, card.missing)}</span>
-              <Button className="push" keyId="compare" onPress={() => setComparing(true)}>
-                {REVIEW.compareAt(item.station)}
-              </Button>
-            </header>
-            {table}
-            <footer>
-              <p className="nxt">{REVIEW.next(next)}</p>
-              <WatchLine lesson={lesson} state={props.state} desk={props.desk} />
-            </footer>
-          </section>
-        </AfterPaint>
+        <section className="sheet stamp" aria-label={REVIEW.classCard}>
+          <header>
+            <h2>{REVIEW.classCard}</h2>
+            <span className="cap">{REVIEW.counts(card.inked, card.left, card.missing)}</span>
+            <Button className="push" keyId="compare" onPress={() => setComparing(true)}>
+              {REVIEW.compareAt(item.station)}
+            </Button>
+          </header>
+          {table}
+          <footer>
+            <p className="nxt">{REVIEW.next(next)}</p>
+            <WatchLine lesson={lesson} state={props.state} desk={props.desk} />
+          </footer>
+        </section>
       </ReviewDesk>
     </>
   );
