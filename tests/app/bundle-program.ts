@@ -6,8 +6,8 @@ import { buildSync } from 'esbuild';
 const CACHE = fileURLToPath(new URL('../../node_modules/.cache/', import.meta.url));
 const ANALYSIS_WORKER = new URL('../../src-core/host/analysis-worker.ts', import.meta.url);
 
-/** Packages that look for files beside their own source; wanted by a queue alone. */
-const OUTSIDE = ['bullmq', 'ioredis'];
+/** Packages that look for files beside their own source. */
+const OUTSIDE = ['fluent-ffmpeg', 'bullmq', 'ioredis'];
 
 const bundled = new Map<string, string>();
 
