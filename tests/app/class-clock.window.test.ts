@@ -29,6 +29,8 @@ describe.runIf(canBrowse())('the class clock', () => {
   /** Sets the machine's clock, and waits for the page to have looked at it. */
   const setClock = async (page: Page, ms: number) => {
     await page.clock.setFixedTime(ms);
+    // As after a sleep: a page that looked earlier in this very second would be ahead of it.
+    await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
     const local = new Date(ms - 3 * 60 * MINUTE_MS).toISOString().slice(11, 19);
     await page.getByRole('img', { name: local }).waitFor();
   };
