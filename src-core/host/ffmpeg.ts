@@ -147,7 +147,7 @@ export function describeOutsideEnd(end: FfmpegEnd, limitSeconds: Seconds): Decod
 
 /**
  * The library asks ffmpeg for its formats and encoders before the first clip of every process and thread, a quarter of a
- * second each time. They are known from `find-ffmpeg.ts`, and what it lacks it says itself.
+ * second each time. What an ffmpeg lacks it says itself when it is started.
  */
 const NOTHING_TO_ASK = {
   _checkCapabilities: (goOn: (error: null) => void) => goOn(null),

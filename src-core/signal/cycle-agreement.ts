@@ -64,12 +64,12 @@ function listCyclePairs(phases: Float64Array, cycles: number): CyclePairs[] {
     later = Math.max(later, frame);
     while (goesOn(phases, later) && (phases[later] as number) < goal) later++;
     if (!((phases[later] as number) >= goal)) continue;
-    const share = phase - (found.at(-1)?.from ?? Number.NaN);
-    const isSameCycle = share >= 0 && share < 1;
-    if (!isSameCycle) found.push({ frames: [], from: phase, share: 0 });
-    const cycle = found.at(-1) as CyclePairs;
-    cycle.frames.push(frame, later);
-    if (isSameCycle) cycle.share = share;
+    const cycle = found.at(-1);
+    const share = cycle ? phase - cycle.from : Number.NaN;
+    if (cycle && share >= 0 && share < 1) {
+      cycle.frames.push(frame, later);
+      cycle.share = share;
+    } else found.push({ frames: [frame, later], from: phase, share: 0 });
   }
   return found;
 }

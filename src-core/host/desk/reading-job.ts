@@ -5,8 +5,10 @@ import type { ReadingView } from '../../contract/lesson-view.ts';
 import type { CallContext } from './face.ts';
 import { openPorts, type SessionWork } from './session-state.ts';
 
-/** How often, at most, half-read clips are graded and shown; and at most a fifth of the time goes into it. Clips that
- * were read before are there sooner than that. */
+/**
+ * How often, at most, half-read clips are graded and shown; and at most a fifth of the time goes into it. Clips that were
+ * read before are all there sooner than that.
+ */
 const PARTIAL_MS = 400;
 const PARTIAL_SHARE = 5;
 
