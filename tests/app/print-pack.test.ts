@@ -5,7 +5,7 @@ import path from 'node:path';
 import { promisify } from 'node:util';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { findFfmpeg } from '../../src-core/host/find-ffmpeg.ts';
-import { findMissingPhotos } from '../../src-core/host/pdf/pack-photos.ts';
+import { findMissingPhotos } from '../../src-core/host/find-missing-photos.ts';
 import {
   canReadPaper,
   findInkInMargins,

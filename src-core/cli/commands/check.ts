@@ -1,7 +1,7 @@
 import { count } from '../../../renderer/text/english/amounts.ts';
 import { checkReadiness, findLooseEnds } from '../../app/edit-plan.ts';
+import { findMissingPhotos } from '../../host/find-missing-photos.ts';
 import { getPlanNames } from '../../host/lesson-names.ts';
-import { findMissingPhotos } from '../../host/pdf/pack-photos.ts';
 import { openFolder } from '../open-folder.ts';
 import { formatJson, getExitCode, sayProblems, toJsonProblem } from '../say.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';

@@ -9,7 +9,7 @@ import type { Problem } from '../../contract/problem.ts';
 import type { LessonProblem } from '../../lesson/lesson-problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import type { PrintProblem } from '../../printing/print-problem.ts';
-import { findMissingPhotos } from '../pdf/pack-photos.ts';
+import { findMissingPhotos } from '../find-missing-photos.ts';
 import { savePlanText } from '../plan-versions.ts';
 import { type DeskParts, withLesson, withMarking, withSession } from './desk-parts.ts';
 import type { CallContext } from './face.ts';

@@ -7,8 +7,6 @@ import type { Problem } from '../../contract/problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import { getLessonNames } from '../lesson-names.ts';
 import { isLessonsOwn } from '../lesson-own-places.ts';
-import { printPack } from '../pdf/print-pack.ts';
-import { printSheet } from '../pdf/print-sheet.ts';
 import { type DeskParts, withLesson } from './desk-parts.ts';
 import type { CallContext } from './face.ts';
 import type { LessonSession } from './lesson-session.ts';
@@ -43,6 +41,8 @@ async function print(
   if (await isLessonsOwn(lesson, path.join(folder, 'any.pdf')))
     return fail({ code: 'file-name-bad', path: folder });
   const { plan, pupils } = session.getView();
+  // Loaded when something is to be drawn: fonts and paper take as long to load as all else of a desk.
+  const { printPack } = await import('../pdf/print-pack.ts');
   return printPack(
     draftPack({ plan, pupils }, order),
     { lessonFolder: session.folder, folder, replace },
@@ -65,6 +65,7 @@ async function handInPaper(
     findFile: session.findClipFile,
     readStrip: session.getPorts().readStrip,
   };
+  const { printSheet } = await import('../pdf/print-sheet.ts');
   const printed = await printSheet(draft, { file, stills, names: getLessonNames(graded) }, context);
   if (!printed.ok) return printed;
   const { check } = draft;

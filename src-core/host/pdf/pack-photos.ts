@@ -1,6 +1,4 @@
-import { stat } from 'node:fs/promises';
 import path from 'node:path';
-import type { Plan } from '../../lesson/plan.ts';
 import type { PackSection } from '../../printing/pack.ts';
 import type { PrintProblem } from '../../printing/print-problem.ts';
 import type { AnswerKey } from '../../printing/teacher-sheets.ts';
@@ -43,17 +41,4 @@ export async function readPackPhotos(
       .filter(({ photo }) => !photos.has(photo))
       .map(({ code, photo }) => ({ code: 'print-photo-missing', station: code, path: photo })),
   };
-}
-
-/** Reference photos that the plan names and the lesson folder does not have. */
-export async function findMissingPhotos(
-  { stations }: Plan,
-  lessonFolder: string,
-): Promise<readonly PrintProblem[]> {
-  const found = await mapAll(stations, async ({ code, photo }): Promise<PrintProblem | null> => {
-    if (photo === undefined) return null;
-    const file = await stat(path.join(lessonFolder, photo)).catch(() => null);
-    return file?.isFile() ? null : { code: 'print-photo-missing', station: code, path: photo };
-  });
-  return found.filter((problem) => problem !== null);
 }
