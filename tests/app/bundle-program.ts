@@ -1,4 +1,4 @@
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { buildSync } from 'esbuild';
@@ -9,30 +9,36 @@ const ANALYSIS_WORKER = new URL('../../src-core/host/analysis-worker.ts', import
 /** Packages that look for files beside their own source. */
 const OUTSIDE = ['fluent-ffmpeg', 'bullmq', 'ioredis'];
 
-const bundled = new Map<string, string>();
-
 /** What packages that are no modules ask for what they need with. */
 const REQUIRE =
   "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);";
 
+/** Where the bundled programs of a run lie, for all its processes; whoever first asks takes them away at its end. */
+export function placePrograms(): string {
+  const known = process.env.ROUTEMARK_PROGRAMS;
+  if (known !== undefined) return known;
+  const folder = path.join(CACHE, `routemark-programs-${process.pid}`);
+  process.env.ROUTEMARK_PROGRAMS = folder;
+  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
+
 /**
- * A program and its analysis threads as a few files with the packages that they need, built once a process: a start
+ * A program and its analysis threads as a few files with the packages that they need, built once a run: a start
  * then takes little longer than Node itself, where the source is translated and every package sought anew at each. It
  * lies near the packages, for their fonts and WebAssembly.
  */
 export function bundleProgram(source: URL): string {
-  const known = bundled.get(source.href);
-  if (known !== undefined) return known;
-  const program = bundle(path.basename(source.pathname, '.ts'), source);
-  bundled.set(source.href, program);
-  return program;
+  const name = path.basename(source.pathname, '.ts');
+  const outdir = path.join(placePrograms(), name);
+  if (!existsSync(outdir)) bundle(name, source, outdir);
+  return path.join(outdir, `${name}.js`);
 }
 
-function bundle(name: string, source: URL): string {
-  const outdir = path.join(CACHE, `routemark-${name}-${process.pid}`);
-  mkdirSync(outdir, { recursive: true });
-  process.once('exit', () => rmSync(outdir, { recursive: true, force: true }));
-  writeFileSync(path.join(outdir, 'package.json'), '{"type": "module"}\n');
+function bundle(name: string, source: URL, outdir: string): void {
+  const draft = `${outdir}.${process.pid}`;
+  mkdirSync(draft, { recursive: true });
+  writeFileSync(path.join(draft, 'package.json'), '{"type": "module"}\n');
   buildSync({
     entryPoints: { [name]: fileURLToPath(source), 'analysis-worker': fileURLToPath(ANALYSIS_WORKER) },
     bundle: true,
@@ -41,7 +47,13 @@ function bundle(name: string, source: URL): string {
     format: 'esm',
     banner: { js: REQUIRE },
     external: OUTSIDE,
-    outdir,
+    outdir: draft,
   });
-  return path.join(outdir, `${name}.js`);
+  try {
+    renameSync(draft, outdir);
+  } catch (error) {
+    // Another process of the run may have been quicker.
+    if (!existsSync(outdir)) throw error;
+    rmSync(draft, { recursive: true });
+  }
 }

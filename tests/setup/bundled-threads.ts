@@ -1,6 +1,6 @@
 import { pathToFileURL } from 'node:url';
 import type { Plugin } from 'vite';
-import { bundleProgram } from '../app/bundle-program.ts';
+import { bundleProgram, placePrograms } from '../app/bundle-program.ts';
 
 const POOL = /src-core\/host\/analysis-pool\.ts$/;
 const WORKER = new URL('../../src-core/host/analysis-worker.ts', import.meta.url);
@@ -10,6 +10,8 @@ const WORKER = new URL('../../src-core/host/analysis-worker.ts', import.meta.url
  * thread would take a second of a processor before its first task.
  */
 export function startThreadsBundled(): Plugin {
+  // Before any process of a test starts, so that all of them find the same place.
+  placePrograms();
   return {
     name: 'threads-bundled',
     transform: {
