@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { startThreadsBundled } from './setup/bundled-threads.ts';
+import { LongestFirst } from './setup/longest-first.ts';
 
 const setup = (name: string) => fileURLToPath(new URL(`./setup/${name}.ts`, import.meta.url));
 
@@ -29,6 +30,7 @@ export default defineConfig({
     isolate: false,
     maxWorkers: Math.max(2, CORES),
     passWithNoTests: true,
+    sequence: { sequencer: LongestFirst },
     projects: [
       {
         extends: true,
@@ -57,6 +59,8 @@ export default defineConfig({
           globalSetup: [setup('grade-demo')],
           include: ['tests/app/**/*.test.ts'],
           exclude: ['**/*.window.test.ts'],
+          // Some of its files wait more than they work: for other programs, and for the moment to kill them.
+          maxWorkers: CORES + 1,
           sequence: { groupOrder: 1 },
         },
       },
