@@ -1,19 +1,28 @@
 import { link, mkdir, readdir } from 'node:fs/promises';
 import path from 'node:path';
 
-/** A folder of the same files, to the inode. */
-export async function linkFolder(from: string, to: string): Promise<void> {
+/** A folder of the same files, to the inode; of all of them, or of those whose name is wanted. Tells how many. */
+export async function linkFolder(
+  from: string,
+  to: string,
+  isWanted: (name: string) => boolean = () => true,
+): Promise<number> {
   await mkdir(to, { recursive: true });
+  let linked = 0;
   for (const entry of await readdir(from, { withFileTypes: true })) {
     const [source, target] = [path.join(from, entry.name), path.join(to, entry.name)];
-    if (entry.isDirectory()) await linkFolder(source, target);
-    else await link(source, target);
+    if (entry.isDirectory()) linked += await linkFolder(source, target, isWanted);
+    else if (isWanted(entry.name)) {
+      await link(source, target);
+      linked += 1;
+    }
   }
+  return linked;
 }
 
 /** Lays beside a copy of the demo what was read of its clips before the first test. */
-export function linkDemoEvidence(lesson: string): Promise<void> {
+export async function linkDemoEvidence(lesson: string): Promise<void> {
   const demo = process.env.ROUTEMARK_GRADED_DEMO;
   if (demo === undefined) throw new Error('the demo was not graded before the tests');
-  return linkFolder(path.join(demo, 'evidence'), path.join(lesson, 'evidence'));
+  await linkFolder(path.join(demo, 'evidence'), path.join(lesson, 'evidence'));
 }
