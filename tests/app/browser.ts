@@ -1,6 +1,6 @@
 import { execFile } from 'node:child_process';
-import { accessSync, constants, rmSync } from 'node:fs';
-import { cp, mkdtemp, rm } from 'node:fs/promises';
+import { accessSync, constants } from 'node:fs';
+import { cp, mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -9,6 +9,7 @@ import { type Browser, type BrowserContext, chromium, type Page } from 'playwrig
 import { buildDemoLesson } from '../../fixtures/build-demo-lesson.ts';
 import { type Desk, openDesk } from '../../src-core/host/desk/desk.ts';
 import { type ServedDesk, serveDesk } from '../../src-core/host/loopback/serve-desk.ts';
+import { placeBuilds } from './bundle-program.ts';
 import { linkDemoEvidence } from './link-folder.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
@@ -116,8 +117,8 @@ export function buildPage(kind: PageKind = 'shipped'): Promise<string> {
 
 /** Built by a process of its own: a test's own NODE_ENV would make another page than the one that is shipped. */
 async function buildOwnPage(kind: PageKind): Promise<string> {
-  const outDir = await mkdtemp(path.join(tmpdir(), 'routemark-page-'));
-  process.once('exit', () => rmSync(outDir, { recursive: true, force: true }));
+  await mkdir(placeBuilds(), { recursive: true });
+  const outDir = await mkdtemp(path.join(placeBuilds(), 'page-'));
   const vite = path.join(ROOT, 'node_modules/vite/bin/vite.js');
   const args = [vite, 'build', 'renderer', '--logLevel', 'error', '--outDir', outDir];
   const env = { ...process.env, NODE_ENV: kind === 'shipped' ? 'production' : 'development' };

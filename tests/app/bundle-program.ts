@@ -13,12 +13,12 @@ const OUTSIDE = ['fluent-ffmpeg', 'bullmq', 'ioredis'];
 const REQUIRE =
   "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);";
 
-/** Where the bundled programs of a run lie, for all its processes; whoever first asks takes them away at its end. */
-export function placePrograms(): string {
-  const known = process.env.ROUTEMARK_PROGRAMS;
+/** Where all processes of a run put what they build; whoever first asks takes it away at its own end. */
+export function placeBuilds(): string {
+  const known = process.env.ROUTEMARK_TEST_BUILDS;
   if (known !== undefined) return known;
-  const folder = path.join(CACHE, `routemark-programs-${process.pid}`);
-  process.env.ROUTEMARK_PROGRAMS = folder;
+  const folder = path.join(CACHE, `routemark-tests-${process.pid}`);
+  process.env.ROUTEMARK_TEST_BUILDS = folder;
   process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
   return folder;
 }
@@ -30,7 +30,7 @@ export function placePrograms(): string {
  */
 export function bundleProgram(source: URL): string {
   const name = path.basename(source.pathname, '.ts');
-  const outdir = path.join(placePrograms(), name);
+  const outdir = path.join(placeBuilds(), name);
   if (!existsSync(outdir)) bundle(name, source, outdir);
   return path.join(outdir, `${name}.js`);
 }

@@ -1,6 +1,6 @@
 import { pathToFileURL } from 'node:url';
 import type { Plugin } from 'vite';
-import { bundleProgram, placePrograms } from '../app/bundle-program.ts';
+import { bundleProgram, placeBuilds } from '../app/bundle-program.ts';
 
 const POOL = /src-core\/host\/analysis-pool\.ts$/;
 const WORKER = new URL('../../src-core/host/analysis-worker.ts', import.meta.url);
@@ -11,7 +11,7 @@ const WORKER = new URL('../../src-core/host/analysis-worker.ts', import.meta.url
  */
 export function startThreadsBundled(): Plugin {
   // Before any process of a test starts, so that all of them find the same place.
-  placePrograms();
+  placeBuilds();
   return {
     name: 'threads-bundled',
     transform: {
