@@ -18,8 +18,8 @@ const patient = {
   expect: { poll: { timeout: 60_000 } },
 };
 
-// Four projects: `architecture` reads the source, `unit` is everything quick, `app` runs whole programs on real films,
-// `window` drives a browser. `window` comes last and with half the machine's cores, so that its pages do not starve.
+// Four projects: `architecture` reads the source, `unit` is everything quick, `app` runs whole programs on real films
+// and kills some, `window` drives a browser. `window` comes last and with half the machine's cores, so that its pages do not starve.
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   cacheDir: 'node_modules/.cache/vite',
@@ -56,7 +56,7 @@ export default defineConfig({
         test: {
           ...patient,
           name: 'app',
-          globalSetup: [setup('grade-demo')],
+          globalSetup: [setup('grade-demo'), setup('build-page')],
           include: ['tests/app/**/*.test.ts'],
           exclude: ['**/*.window.test.ts'],
           // Some of its files wait more than they work: for other programs, and for the moment to kill them.

@@ -3,9 +3,10 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Files of the project `app` that take longest, the longest first, as measured on two cores on 2026-11-28. */
 const LONGEST = [
-  'department',
-  'journal-kill',
+  'window-kill',
   'reps-sweep',
+  'journal-kill',
+  'department',
   'cli',
   'cli-marking',
   'reps-footage',
