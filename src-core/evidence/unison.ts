@@ -88,7 +88,7 @@ function readLanes(motion: MotionSeries, runs: readonly SampledRun[], given: Giv
           given.map((x) => x * map.width),
         );
   return lanes.flatMap((lane) => {
-    const weights = weighCells(lane, runs, map, motion.columns * motion.rows);
+    const weights = weighCells(lane, map, motion.columns * motion.rows);
     const flows = runs.map((run) => sumLane(run, weights));
     const scale = Math.sqrt(measureReturning(flows));
     if (scale === 0) return [];
