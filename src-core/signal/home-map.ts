@@ -21,7 +21,10 @@ export interface HomeMap {
   readonly energies: Float64Array;
 }
 
-/** Standard deviations of the smoothing across and down, in shares of the frame's long side: people are tall. */
+/**
+ * Standard deviations of the smoothing across and down, in shares of the frame's width: people are tall, and a group is
+ * filmed from as far as it takes to fill the width.
+ */
 const SMOOTH_SHARES = [1 / 40, 1 / 27] as const;
 
 /** Motion is what exceeds the median of the noise so many times: about three and a half standard deviations. */
@@ -143,10 +146,9 @@ function findHome({ u, v }: MeanCycle, grid: CellGrid, start: number): readonly 
 }
 
 function smooth(amounts: Float64Array, width: number, height: number): Float64Array {
-  const long = Math.max(width, height);
   const [across, down] = SMOOTH_SHARES;
-  const rows = smoothAlong(amounts, across * long, { length: width, step: 1 });
-  return smoothAlong(rows, down * long, { length: height, step: width });
+  const rows = smoothAlong(amounts, across * width, { length: width, step: 1 });
+  return smoothAlong(rows, down * width, { length: height, step: width });
 }
 
 function smoothAlong(
