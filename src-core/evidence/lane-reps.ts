@@ -24,6 +24,36 @@ const ROUNDS = 3;
 const USUAL = 0.7;
 
 /**
+ * Which reps a lane did. A rep that it left out may lie half on one of the group's and half on the next, for where a
+ * movement begins is often either of two turns: so the lane is also held against what lies from the middle of each rep
+ * to the middle of the next, and whichever shows more left out counts.
+ */
+export function findDone(
+  runs: readonly SampledRun[],
+  weights: Float64Array,
+  reps: readonly RepSteps[],
+  place: { readonly behindSteps: number; readonly rule: LaneRepRule },
+): boolean[] {
+  const whole = reps.map((rep, at) => ({ rep, at }));
+  const straddling = reps.flatMap((rep, at) => {
+    const next = reps[at + 1];
+    if (next?.run !== rep.run || next.from !== rep.to) return [];
+    return [{ rep: { run: rep.run, from: (rep.from + rep.to) / 2, to: (next.from + next.to) / 2 }, at }];
+  });
+  const [own = [], between = []] = [whole, straddling].map((stretches) => {
+    const sizes = measureReps(
+      runs,
+      weights,
+      stretches.map(({ rep }) => rep),
+      place,
+    );
+    return stretches.flatMap(({ at }, index) => ((sizes[index] ?? 0) < place.rule.doneShare ? [at] : []));
+  });
+  const missed = new Set(between.length > own.length ? between : own);
+  return reps.map((_, at) => !missed.has(at));
+}
+
+/**
  * How fully a lane did each rep: 1 its usual motion, 0 none, negative the reverse. Each rep's flow, cell by cell, is
  * held against the lane's mean cycle, `behindSteps` later than the group's; what else moves there does not match.
  */

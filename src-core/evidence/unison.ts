@@ -8,7 +8,7 @@ import type { MotionSeries } from '../signal/motion-series.ts';
 import { findLagSeconds } from '../signal/phase.ts';
 import { isAlternating } from './alternation.ts';
 import { type LanePhase, measurePhases } from './lane-phases.ts';
-import { LANE_REP_RULE, measureReps, type RepSteps } from './lane-reps.ts';
+import { findDone, LANE_REP_RULE, type RepSteps } from './lane-reps.ts';
 import type { RepsFinding } from './reps-finding.ts';
 import type { GivenLanes, UnisonFinding, UnisonLane, UnisonOptions } from './unison-finding.ts';
 import { averageScore, listWindows, traceAgreement } from './unison-score.ts';
@@ -88,7 +88,7 @@ function readLanes(motion: MotionSeries, runs: readonly SampledRun[], given: Giv
           given.map((x) => x * map.width),
         );
   return lanes.flatMap((lane) => {
-    const weights = weighCells(lane, runs, map, motion.columns * motion.rows);
+    const weights = weighCells(lane, map, motion.columns * motion.rows);
     const flows = runs.map((run) => sumLane(run, weights));
     const scale = Math.sqrt(measureReturning(flows));
     if (scale === 0) return [];
@@ -160,10 +160,10 @@ function describeLane(read: ReadLane, phase: LanePhase | undefined, clip: Clip):
   const { width, runs, repSteps, cycles, cycleSeconds } = clip;
   const place = phase?.phase ?? 0;
   const behindSteps = findLagSeconds(place, STEPS_PER_CYCLE);
-  const sizes = measureReps(runs, weights, repSteps, { behindSteps, rule: LANE_REP_RULE });
+  const done = findDone(runs, weights, repSteps, { behindSteps, rule: LANE_REP_RULE });
   const firstCycles = runs.map((_, run) => runs.slice(0, run).reduce((sum, other) => sum + other.cycles, 0));
   const repLagsSeconds = repSteps.map((rep, index) => {
-    if ((sizes[index] ?? 0) < LANE_REP_RULE.doneShare) return null;
+    if (!done[index]) return null;
     const middle = (rep.from + rep.to) / 2 / STEPS_PER_CYCLE;
     const cycle = (firstCycles[rep.run] ?? 0) + Math.floor(middle);
     return findLagSeconds(phase?.cyclePhases[cycle] ?? place, cycles[cycle] ?? 0);

@@ -120,7 +120,7 @@ const motionHead = z.strictObject({
 });
 
 /** A clip's motion; what counts reps and measures unison starts from it, so that a change there decodes nothing. */
-export const motionAnalyser = definePackedAnalyser<MotionSeries, z.infer<typeof motionHead>>('motion', 3, {
+export const motionAnalyser = definePackedAnalyser<MotionSeries, z.infer<typeof motionHead>>('motion', 4, {
   head: motionHead,
   pack: ({ u, v, camera, fine, ...head }) => ({
     head: { ...head, fine: { columns: fine.columns, rows: fine.rows } },
@@ -148,7 +148,7 @@ function viewAsBytes({ buffer, byteOffset, byteLength }: Float32Array): Uint8Arr
  * read from, whose version stands before its own; that counts up with every change of how reps or unison are read, or
  * lessons keep what was read before it.
  */
-const MOVEMENT_VERSION = motionAnalyser.version * 1000 + 7;
+const MOVEMENT_VERSION = motionAnalyser.version * 1000 + 8;
 
 /** Reps, unison and camera motion under one set of options, such as `movement-3f9a12`. */
 export function defineMovementAnalyser(optionsKey: string) {

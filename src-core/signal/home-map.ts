@@ -1,4 +1,5 @@
 import { MARGIN_CYCLES, type SampledRun, STEPS_PER_CYCLE } from './cycle-samples.ts';
+import { averageReturning } from './returning-energy.ts';
 
 /** The grid that flow was read on; part of a motion series. */
 export interface CellGrid {
@@ -16,9 +17,14 @@ export interface HomeMap {
   readonly amounts: Float64Array;
   /** Pixel column of the home of what moves in a cell at a step of the mean cycle; a step's cells, then the next step's. */
   readonly homes: Float32Array;
+  /** Energy that returns there, in the same order; see {@link averageReturning}. */
+  readonly energies: Float64Array;
 }
 
-/** Standard deviations of the smoothing across and down, in shares of the frame's long side: people are tall. */
+/**
+ * Standard deviations of the smoothing across and down, in shares of the frame's width: people are tall, and a group is
+ * filmed from as far as it takes to fill the width.
+ */
 const SMOOTH_SHARES = [1 / 40, 1 / 27] as const;
 
 /** Motion is what exceeds the median of the noise so many times: about three and a half standard deviations. */
@@ -33,7 +39,7 @@ interface MeanCycle {
 /**
  * Where the performers of a clip belong, whatever they do around that place.
  *
- * Noise and whoever walks through do not come back a cycle later. Performers who move sideways sweep over each other's
+ * Noise and whoever walks through do not come back. Performers who move sideways sweep over each other's
  * places, so motion is not put down where it is seen but at the middle of the path that a point drawn along by the flow
  * takes through the cycle. It counts by its speed, not by its energy, so that somebody far off is seen beside somebody
  * near.
@@ -57,7 +63,7 @@ export function readHomeMap(runs: readonly SampledRun[], grid: CellGrid): HomeMa
     amounts[row * width + column] =
       (amounts[row * width + column] ?? 0) + Math.sqrt(energy) - Math.sqrt(noise);
   }
-  return { width, height, amounts: smooth(amounts, width, height), homes };
+  return { width, height, amounts: smooth(amounts, width, height), homes, energies };
 }
 
 /** The map seen from above: how much is at home in each pixel column, from left to right. */
@@ -80,24 +86,6 @@ function averageCycle(runs: readonly SampledRun[], cells: number): MeanCycle {
     }
   }
   return { u, v };
-}
-
-/**
- * Energy at the rep rate: each cell's flow times its flow a cycle later, the mean over the cycles, a step and cell. Of
- * noise it is as often below 0 as above.
- */
-function averageReturning(runs: readonly SampledRun[], cells: number): Float64Array {
-  const length = STEPS_PER_CYCLE * cells;
-  const energies = new Float64Array(length);
-  const pairs = runs.reduce((sum, run) => sum + run.cycles - 1, 0);
-  for (const { cycles, u, v } of runs) {
-    const end = (MARGIN_CYCLES + cycles - 1) * length;
-    for (let at = MARGIN_CYCLES * length; at < end; at++) {
-      const product = (u[at] ?? 0) * (u[at + length] ?? 0) + (v[at] ?? 0) * (v[at + length] ?? 0);
-      energies[at % length] = (energies[at % length] ?? 0) + product / pairs;
-    }
-  }
-  return energies;
 }
 
 /** Median size of what is below 0, which nothing but noise is; 0 where there is none. */
@@ -158,10 +146,9 @@ function findHome({ u, v }: MeanCycle, grid: CellGrid, start: number): readonly 
 }
 
 function smooth(amounts: Float64Array, width: number, height: number): Float64Array {
-  const long = Math.max(width, height);
   const [across, down] = SMOOTH_SHARES;
-  const rows = smoothAlong(amounts, across * long, { length: width, step: 1 });
-  return smoothAlong(rows, down * long, { length: height, step: width });
+  const rows = smoothAlong(amounts, across * width, { length: width, step: 1 });
+  return smoothAlong(rows, down * width, { length: height, step: width });
 }
 
 function smoothAlong(

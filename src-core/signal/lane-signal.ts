@@ -1,6 +1,7 @@
 import { MARGIN_CYCLES, type SampledRun, STEPS_PER_CYCLE } from './cycle-samples.ts';
 import type { HomeMap } from './home-map.ts';
 import type { Lane } from './lanes.ts';
+import { averageReturning } from './returning-energy.ts';
 
 /** Share of a lane's most returning cell below which a cell adds more noise than motion. */
 const QUIET_SHARE = 0.04;
@@ -17,12 +18,13 @@ export interface LaneFlow {
  */
 export function weighCells(
   lane: Lane,
-  runs: readonly SampledRun[],
   map: HomeMap,
   cells: number,
 ): Float64Array {
   const returning = new Float64Array(cells);
-  for (const run of runs) addReturningEnergy(run, returning);
+  for (const [at, energy] of map.energies.entries()) {
+    returning[at % cells] = (returning[at % cells] ?? 0) + energy;
+  }
   const isOwn = (home: number) => home >= lane.from && home < lane.to;
   const most = returning.reduce((best, energy, cell) => {
     const isHere = Array.from(
@@ -34,18 +36,6 @@ export function weighCells(
   return Float64Array.from(map.homes, (home, at) =>
     isOwn(home) && (returning[at % cells] ?? 0) > QUIET_SHARE * most ? 1 : 0,
   );
-}
-
-/**
- * Adds up each cell's flow times its flow a cycle later. What does not come back every cycle (noise, a person walking
- * through) adds up to nothing.
- */
-function addReturningEnergy({ u, v }: SampledRun, to: Float64Array): void {
-  const on = STEPS_PER_CYCLE * to.length;
-  for (let at = 0; at + on < u.length; at++) {
-    const cell = at % to.length;
-    to[cell] = (to[cell] ?? 0) + (u[at] ?? 0) * (u[at + on] ?? 0) + (v[at] ?? 0) * (v[at + on] ?? 0);
-  }
 }
 
 /** Sums a run's flow over the cells of a lane, step by step. */
@@ -64,19 +54,11 @@ export function sumLane(run: SampledRun, weights: Float64Array): LaneFlow {
   return { u, v };
 }
 
-/** Flow times flow one cycle on, the mean a step over all runs: energy at the rep rate; 0 where nothing returns. */
+/** Energy of a lane that returns, the mean a step over all runs; 0 where nothing does. */
 export function measureReturning(flows: readonly LaneFlow[]): number {
-  let sum = 0;
-  let steps = 0;
-  for (const { u, v } of flows) {
-    const end = u.length - (MARGIN_CYCLES + 1) * STEPS_PER_CYCLE;
-    for (let at = MARGIN_CYCLES * STEPS_PER_CYCLE; at < end; at++) {
-      const on = at + STEPS_PER_CYCLE;
-      sum += (u[at] ?? 0) * (u[on] ?? 0) + (v[at] ?? 0) * (v[on] ?? 0);
-      steps++;
-    }
-  }
-  return steps === 0 ? 0 : Math.max(0, sum / steps);
+  const runs = flows.map((flow) => ({ ...flow, cycles: flow.u.length / STEPS_PER_CYCLE - 2 * MARGIN_CYCLES }));
+  const sum = averageReturning(runs, 1).reduce((all, energy) => all + energy, 0);
+  return Math.max(0, sum / STEPS_PER_CYCLE);
 }
 
 /** A lane's flow a number of times as large. */

@@ -2,13 +2,12 @@ import type { Seconds } from '../platform/units.ts';
 import type { FlowGrid, FlowTarget } from './block-flow.ts';
 import { createFlowGrid, readBlockFlow } from './block-flow.ts';
 import type { CameraStep } from './camera-step.ts';
-import { createCameraStep, STEP } from './camera-step.ts';
+import { STEP } from './camera-step.ts';
+import type { CameraSearch } from './find-camera-step.ts';
+import { createCameraSearch, findCameraStep, PYRAMID_LEVELS } from './find-camera-step.ts';
 import type { LumaLevel } from './luma-level.ts';
 import { createLumaLevel, fillSlopes, halveLuma, smoothLuma } from './luma-level.ts';
 import type { MotionSeries } from './motion-series.ts';
-import type { Registration } from './register-frames.ts';
-import { createRegistration, registerFrames } from './register-frames.ts';
-import { warpLuma } from './warp-luma.ts';
 
 /** What the frames to come are like. */
 export interface MotionReaderOptions {
@@ -29,18 +28,15 @@ export interface MotionReader {
   finish(): MotionSeries;
 }
 
-/** Steps of the pyramid from fine to coarse, and how often each is gone over. */
-const ROUNDS = [3, 3, 4];
 /** Frames that room is made for at a time. */
 const FRAMES_AT_A_TIME = 512;
 
 interface State {
   readonly grid: FlowGrid;
-  readonly work: Registration;
+  readonly search: CameraSearch;
   readonly spare: Float32Array;
   before: LumaLevel[];
   after: LumaLevel[];
-  readonly step: CameraStep;
 }
 
 /** A reader for frames of one size. Between calls to `push` it keeps the last frame alone; no call allocates per frame. */
@@ -60,8 +56,7 @@ export function createMotionReader(options: MotionReaderOptions): MotionReader {
       takeFrame(state, luma);
       if (frameCount > 0) {
         planes.frame = frameCount;
-        readStep(state, planes);
-        planes.camera.set(describeStep(state.step, width), frameCount * 4);
+        planes.camera.set(describeStep(readStep(state, planes), width), frameCount * 4);
       }
       frameCount += 1;
     },
@@ -98,14 +93,15 @@ function growPlanes({ columns, rows, fine }: FlowGrid, from: Planes | null, fram
 
 function createState(width: number, height: number): State {
   const createLevels = () =>
-    ROUNDS.map((_, level) => createLumaLevel(Math.max(4, width >> level), Math.max(4, height >> level)));
+    Array.from({ length: PYRAMID_LEVELS }, (_, level) =>
+      createLumaLevel(Math.max(4, width >> level), Math.max(4, height >> level)),
+    );
   return {
     grid: createFlowGrid(width, height),
-    work: createRegistration(width * height),
+    search: createCameraSearch(width * height),
     spare: new Float32Array(width * height),
     before: createLevels(),
     after: createLevels(),
-    step: createCameraStep(),
   };
 }
 
@@ -134,19 +130,11 @@ function takeFrame(state: State, luma: Uint8Array): void {
   }
 }
 
-function readStep(state: State, to: FlowTarget): void {
-  const { before, after, step, work, grid } = state;
-  step.fill(0);
-  for (let index = before.length - 1; index >= 0; index--) {
-    const from = before[index];
-    const next = after[index];
-    if (from && next) registerFrames(from, next, step, { work, rounds: ROUNDS[index] ?? 0 });
-  }
-  const [fineBefore] = before;
-  const [fineAfter] = after;
-  if (!fineBefore || !fineAfter) return;
-  warpLuma(fineAfter, step, work.warped);
-  readBlockFlow(grid, fineBefore, work.warped, to);
+/** Writes the flow between the last two frames, and gives the camera's step. */
+function readStep({ before, after, search, grid }: State, to: FlowTarget): CameraStep {
+  const { step, warped } = findCameraStep(before, after, search);
+  if (before[0]) readBlockFlow(grid, before[0], warped, to);
+  return step;
 }
 
 const described = new Float32Array(4);

@@ -1,12 +1,13 @@
 import type { CameraStep } from './camera-step.ts';
-import { STEP, STEP_SIZE } from './camera-step.ts';
+import { createCameraStep, STEP, STEP_SIZE } from './camera-step.ts';
 import type { LumaLevel } from './luma-level.ts';
 import { solveSymmetric } from './solve-symmetric.ts';
 import { warpLuma } from './warp-luma.ts';
 
-/** Space to work in, made once for pictures of one size. */
+/** How one picture lies on another, and space to find that out in; made once for pictures of one size. */
 export interface Registration {
-  /** `level` brought back by the step, as {@link warpLuma} leaves it. */
+  readonly step: CameraStep;
+  /** The later picture brought back by the step, or one shortly before it, as {@link warpLuma} leaves it. */
   readonly warped: Float32Array;
   readonly matrix: Float64Array;
   readonly right: Float64Array;
@@ -17,6 +18,7 @@ export interface Registration {
 /** Space for registering pictures of up to `area` pixels. */
 export function createRegistration(area: number): Registration {
   return {
+    step: createCameraStep(),
     warped: new Float32Array(area),
     matrix: new Float64Array(STEP_SIZE * STEP_SIZE),
     right: new Float64Array(STEP_SIZE),
@@ -33,20 +35,20 @@ const MEDIAN_TO_WIDTH = 1.4826 * 2;
 const SMALLEST_WIDTH = 1;
 
 /**
- * Betters `step` so that the still parts of `after` fall on `before`: iteratively reweighted Lucas–Kanade
+ * Betters `work.step` so that the still parts of `after` fall on `before`: iteratively reweighted Lucas–Kanade
  * (Baker & Matthews, "Lucas–Kanade 20 Years On", IJCV 56, 2004), Geman–McClure weights whose width follows the median
  * difference, so that people who move have little say. `work.warped` is left at the last but one step.
  */
 export function registerFrames(
   before: LumaLevel,
   after: LumaLevel,
-  step: CameraStep,
-  search: { readonly work: Registration; readonly rounds: number },
+  work: Registration,
+  rounds: number,
 ): void {
-  const { work, rounds } = search;
+  const { step } = work;
   for (let round = 0; round < rounds; round++) {
     warpLuma(after, step, work.warped);
-    const width = Math.max(SMALLEST_WIDTH, MEDIAN_TO_WIDTH * findMedianDifference(before, work));
+    const width = findWidth(before, work);
     gatherEquations(before, work, 1 / (width * width));
     solveSymmetric(work.matrix, work.right, STEP_SIZE);
     for (let index = 0; index < STEP_SIZE; index++) {
@@ -54,6 +56,36 @@ export function registerFrames(
     }
     keepWithinReason(step);
   }
+}
+
+/** Luma difference between `before` and `work.warped` at which a pixel loses most of its say. */
+export function findWidth(before: LumaLevel, work: Registration): number {
+  return Math.max(SMALLEST_WIDTH, MEDIAN_TO_WIDTH * findMedianDifference(before, work));
+}
+
+/**
+ * How much of `before` does not lie still under `work.warped`: the loss that {@link registerFrames} makes small, a mean of
+ * all regions that have something to hold on to. 0 where all fits; only comparable at the same width.
+ */
+export function measureMisfit(before: LumaLevel, work: Registration, width: number): number {
+  const { luma } = before;
+  const { columns, columnOf, rowOf, votes } = before.regions;
+  const inverseSquare = 1 / (width * width);
+  let misfit = 0;
+  let total = 0;
+  for (let row = 1; row < before.height - 1; row++) {
+    const first = (rowOf[row] as number) * columns;
+    for (let column = 1; column < before.width - 1; column++) {
+      const at = row * before.width + column;
+      const difference = (work.warped[at] as number) - (luma[at] as number);
+      if (Number.isNaN(difference)) continue;
+      const vote = votes[first + (columnOf[column] as number)] as number;
+      const square = difference * difference;
+      misfit += (vote * square) / (1 + square * inverseSquare);
+      total += vote;
+    }
+  }
+  return total === 0 ? 0 : misfit / total;
 }
 
 /** Median of the absolute luma differences between `before` and `work.warped`, in luma steps, to an eighth. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { LANE_REP_RULE, measureReps } from '../../../src-core/evidence/lane-reps.ts';
+import { findDone, LANE_REP_RULE, measureReps } from '../../../src-core/evidence/lane-reps.ts';
 import type { SampledRun } from '../../../src-core/signal/cycle-samples.ts';
 import { MARGIN_CYCLES, STEPS_PER_CYCLE } from '../../../src-core/signal/cycle-samples.ts';
 
@@ -62,5 +62,13 @@ describe('the reps of one lane', () => {
 
   test('are found later where the lane is behind the group', () => {
     for (const size of measure(sample([FULL, FULL], 6), own(1, 1), 6)) expect(size).toBeCloseTo(1, 1);
+  });
+
+  test('are left out as well where the gap lies half on one rep of the group and half on the next', () => {
+    const gap = sample([[1, 1, 0, 1, 1, 1], FULL], STEPS_PER_CYCLE / 2);
+    const done = findDone([gap], own(1, 0), REPS, { behindSteps: 0, rule: LANE_REP_RULE });
+    expect(done.filter((isDone) => !isDone)).toHaveLength(1);
+    const whole = sample([FULL, FULL], STEPS_PER_CYCLE / 2);
+    expect(findDone([whole], own(1, 0), REPS, { behindSteps: 0, rule: LANE_REP_RULE })).not.toContain(false);
   });
 });

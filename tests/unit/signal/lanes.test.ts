@@ -14,7 +14,7 @@ function drawMap(hills: readonly (readonly [number, number, number, number])[]):
       0,
     );
   });
-  return { width, height, amounts, homes: new Float32Array(0) };
+  return { width, height, amounts, homes: new Float32Array(0), energies: new Float64Array(0) };
 }
 
 const cut = (map: HomeMap, count: number) =>

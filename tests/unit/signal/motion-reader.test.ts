@@ -75,6 +75,26 @@ describe('a camera that stands before a plain wall', () => {
   });
 });
 
+describe('a camera that stands before a group that steps aside together', () => {
+  /** Five in bright stripes before sky, a soft ground and one ringed post, all moved by as much. */
+  function drawGroup(moved: number): Uint8Array {
+    return Uint8Array.from({ length: 80 * 45 }, (_, at) => {
+      const [x, y] = [at % 80, Math.floor(at / 80)];
+      const isBody = y > 14 && y < 40 && Math.abs(((x - moved) % 16) - 8) < 3.5;
+      if (isBody) return Math.round(120 + 80 * Math.sin(0.9 * (x - moved)) * Math.cos(0.5 * y));
+      if (Math.abs(x - 16) < 2 && y < 30) return Math.round(110 + 50 * Math.sin(y / 1.5));
+      return Math.round(y < 18 ? 130 : 100 + 8 * Math.sin(x / 2) * Math.cos(y / 2));
+    });
+  }
+
+  test('is not carried along, though nothing that stands still stands out as they do', () => {
+    for (const step of [0.5, 1, 1.6]) {
+      const { camera } = read([drawGroup(0), drawGroup(step)]);
+      expect(Math.abs(camera[4] ?? 9)).toBeLessThan(0.12 * step);
+    }
+  });
+});
+
 describe('the flow', () => {
   test('is nothing where nothing moves, whatever the camera does', () => {
     const motion = read([drawFrame(), drawFrame({ moveX: 1.5, turn: 0.01, gain: 0.95 })]);
