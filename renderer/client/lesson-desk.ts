@@ -36,6 +36,8 @@ export interface LessonDesk {
   readonly decide: (...acts: readonly JournalAct[]) => Promise<void>;
   readonly undo: () => Promise<void>;
   readonly redo: () => Promise<void>;
+  /** Resolves when all that was decided is recorded, or cannot be for now. */
+  readonly settle: () => Promise<void>;
   /** Reads the folder of clips anew, then watches them where that goes by itself; joins a reading that runs. */
   readonly readClips: () => Promise<void>;
   /** Watches clips that were not watched yet: asked for, or begun again after the teacher has stopped it. */
@@ -111,6 +113,7 @@ export function openLessonDesk(parts: LessonDeskParts): LessonDesk {
     decide: (...acts) => store.decide(acts).then(store.settle),
     undo: () => store.undo().then(store.settle),
     redo: () => store.redo().then(store.settle),
+    settle: store.settle,
     readClips: jobs.readNow,
     watchClips: jobs.watchNow,
     ask: buildAsk(client, lesson, store),

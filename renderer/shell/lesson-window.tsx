@@ -58,10 +58,12 @@ export function LessonWindow({
   const names = useMemo(() => (isBlind ? hideSquads(known) : known), [isBlind, known]);
   const { second } = view;
   const go = useCallback(
-    // A second marking is Review alone: every other step is the lesson's own.
-    (step: Step, target: string | null = null) =>
-      goTo({ step, target, ...(second && step !== 'review' && { lesson: second.of }) }),
-    [goTo, second],
+    (step: Step, target: string | null = null) => {
+      if (!second || step === 'review') return goTo({ step, target });
+      // A second marking is Review alone: every other step is the lesson's own, and one of them compares what is recorded.
+      void desk.settle().then(() => goTo({ step, target, lesson: second.of }));
+    },
+    [goTo, second, desk],
   );
   const steps = Object.fromEntries(STEPS.map((step) => [step, () => go(step)]));
   const openLesson = useCallback(() => goTo({ lesson: null }), [goTo]);
