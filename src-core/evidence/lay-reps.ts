@@ -27,7 +27,7 @@ export function layReps(
   const { cycles, startsAtRest, endsAtRest } = run;
   const perCycle = counting === 'side' ? 2 : 1;
   const step = 1 / perCycle;
-  const approach = rule.approach * Math.min(1, cycleSeconds);
+  const approach = rule.approach[counting] * Math.min(1, cycleSeconds);
   if (startsAtRest && endsAtRest) {
     const count = Math.round(cycles - 2 * approach);
     const first = findSlowest(run, cycles - count);

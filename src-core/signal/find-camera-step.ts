@@ -1,16 +1,10 @@
 import { STEP } from './camera-step.ts';
 import type { LumaLevel } from './luma-level.ts';
-import {
-  createRegistration,
-  findWidth,
-  measureMisfit,
-  type Registration,
-  registerFrames,
-} from './register-frames.ts';
+import { createRegistration, measureMisfit, type Registration, registerFrames } from './register-frames.ts';
 import { warpLuma } from './warp-luma.ts';
 
 /** How often each level of a pyramid is gone over, from fine to coarse. */
-const ROUNDS = [3, 3, 4];
+const ROUNDS = [2, 5, 4];
 /** How often the finest is gone over from rest; more only gives those who move time to carry the camera along. */
 const ROUNDS_FROM_REST = 2;
 /** A camera found to move by less than this, in pixels, stands as good as still. */
@@ -57,7 +51,7 @@ export function findCameraStep(
   fromRest.step.fill(0);
   registerFrames(finest, next, fromRest, ROUNDS_FROM_REST);
   warpLuma(next, fromRest.step, fromRest.warped);
-  const width = Math.min(findWidth(finest, inward), findWidth(finest, fromRest));
+  const width = Math.min(inward.width, fromRest.width);
   return measureMisfit(finest, fromRest, width) < measureMisfit(finest, inward, width) ? fromRest : inward;
 }
 

@@ -16,11 +16,7 @@ export interface LaneFlow {
  * How far each cell belongs to a lane at each step of the cycle: by the place that its motion has its home at, for
  * whoever moves sideways comes into the neighbours' cells. A step's cells, then the next step's; 0 where nothing returns.
  */
-export function weighCells(
-  lane: Lane,
-  map: HomeMap,
-  cells: number,
-): Float64Array {
+export function weighCells(lane: Lane, map: HomeMap, cells: number): Float64Array {
   const returning = new Float64Array(cells);
   for (const [at, energy] of map.energies.entries()) {
     returning[at % cells] = (returning[at % cells] ?? 0) + energy;
@@ -56,7 +52,10 @@ export function sumLane(run: SampledRun, weights: Float64Array): LaneFlow {
 
 /** Energy of a lane that returns, the mean a step over all runs; 0 where nothing does. */
 export function measureReturning(flows: readonly LaneFlow[]): number {
-  const runs = flows.map((flow) => ({ ...flow, cycles: flow.u.length / STEPS_PER_CYCLE - 2 * MARGIN_CYCLES }));
+  const runs = flows.map((flow) => ({
+    ...flow,
+    cycles: flow.u.length / STEPS_PER_CYCLE - 2 * MARGIN_CYCLES,
+  }));
   const sum = averageReturning(runs, 1).reduce((all, energy) => all + energy, 0);
   return Math.max(0, sum / STEPS_PER_CYCLE);
 }

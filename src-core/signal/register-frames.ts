@@ -7,6 +7,8 @@ import { warpLuma } from './warp-luma.ts';
 /** How one picture lies on another, and space to find that out in; made once for pictures of one size. */
 export interface Registration {
   readonly step: CameraStep;
+  /** Luma difference at which a pixel lost most of its say in the last round. */
+  width: number;
   /** The later picture brought back by the step, or one shortly before it, as {@link warpLuma} leaves it. */
   readonly warped: Float32Array;
   readonly matrix: Float64Array;
@@ -19,6 +21,7 @@ export interface Registration {
 export function createRegistration(area: number): Registration {
   return {
     step: createCameraStep(),
+    width: SMALLEST_WIDTH,
     warped: new Float32Array(area),
     matrix: new Float64Array(STEP_SIZE * STEP_SIZE),
     right: new Float64Array(STEP_SIZE),
@@ -48,19 +51,14 @@ export function registerFrames(
   const { step } = work;
   for (let round = 0; round < rounds; round++) {
     warpLuma(after, step, work.warped);
-    const width = findWidth(before, work);
-    gatherEquations(before, work, 1 / (width * width));
+    work.width = Math.max(SMALLEST_WIDTH, MEDIAN_TO_WIDTH * findMedianDifference(before, work));
+    gatherEquations(before, work, 1 / (work.width * work.width));
     solveSymmetric(work.matrix, work.right, STEP_SIZE);
     for (let index = 0; index < STEP_SIZE; index++) {
       step[index] = (step[index] as number) - (work.right[index] as number);
     }
     keepWithinReason(step);
   }
-}
-
-/** Luma difference between `before` and `work.warped` at which a pixel loses most of its say. */
-export function findWidth(before: LumaLevel, work: Registration): number {
-  return Math.max(SMALLEST_WIDTH, MEDIAN_TO_WIDTH * findMedianDifference(before, work));
 }
 
 /**

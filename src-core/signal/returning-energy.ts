@@ -1,4 +1,11 @@
-import { MARGIN_CYCLES, type SampledRun, STEPS_PER_CYCLE } from './cycle-samples.ts';
+import { MARGIN_CYCLES, STEPS_PER_CYCLE } from './cycle-samples.ts';
+
+/** Flow at even steps of the cycle, with the margin before and after; see `cycle-samples.ts`. */
+interface SampledFlow {
+  readonly cycles: number;
+  readonly u: ArrayLike<number>;
+  readonly v: ArrayLike<number>;
+}
 
 /** After how many cycles motion is looked for again: in the next, and in the second for who leaves out every other one. */
 const RETURNS_AFTER = [1, 2];
@@ -8,10 +15,7 @@ const RETURNS_AFTER = [1, 2];
  * cycles that lie one or two apart. A step's cells, then the next step's. Of noise, and of whoever walks through once,
  * it is as often below 0 as above.
  */
-export function averageReturning(
-  runs: readonly Pick<SampledRun, 'cycles' | 'u' | 'v'>[],
-  cells: number,
-): Float64Array {
+export function averageReturning(runs: readonly SampledFlow[], cells: number): Float64Array {
   const length = STEPS_PER_CYCLE * cells;
   const energies = new Float64Array(length);
   let pairs = 0;

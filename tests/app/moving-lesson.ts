@@ -9,8 +9,8 @@ import { type MadePerformer, makeMotion } from '../unit/evidence/made-motion.ts'
 
 /** Teal's three at station A, of whom two stand so close that they are seen as one, the right one of them late. */
 const CLOSE: readonly MadePerformer[] = [
-  { columns: [5, 2] },
-  { columns: [7, 2], lagSeconds: 0.6 },
+  { columns: [3, 3] },
+  { columns: [6, 3], lagSeconds: 0.6 },
   { columns: [14, 4] },
 ];
 /** Amber's two, in step. */

@@ -74,8 +74,11 @@ describe('between rest and rest', () => {
     expect(layReps(even, 2, { counting: 'cycle', rule: REPS_RULE }).first).toBeCloseTo(0.2, 9);
   });
 
-  test('sides come in pairs', () => {
+  test('sides come in pairs, and the way to the first from the middle between them is longer', () => {
     expect(lay({ cycles: 6.4, ...ends }, 'side').count).toBe(12);
+    expect(lay({ cycles: 6.93, ...ends }).count).toBe(7);
+    expect(lay({ cycles: 6.93, ...ends }, 'side').count).toBe(12);
+    expect(lay({ cycles: 6.97, ...ends }, 'side').count).toBe(14);
   });
 });
 
