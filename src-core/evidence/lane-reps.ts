@@ -18,6 +18,13 @@ export interface LaneRepRule {
 /** Set on rendered groups with missed reps; see the bench of unison. */
 export const LANE_REP_RULE: LaneRepRule = { doneShare: 0.45, searchCycles: 0.2 };
 
+/** Where a lane stands against the group, and how its reps count. */
+interface LanePlace {
+  /** Steps by which it is behind; negative is ahead. */
+  readonly behindSteps: number;
+  readonly rule: LaneRepRule;
+}
+
 /** Rounds of learning what a lane's cycle looks like from the reps it did. */
 const ROUNDS = 3;
 /** Of a lane's reps sorted by size, the one that stands for its usual size. */
@@ -32,23 +39,20 @@ export function findDone(
   runs: readonly SampledRun[],
   weights: Float64Array,
   reps: readonly RepSteps[],
-  place: { readonly behindSteps: number; readonly rule: LaneRepRule },
+  place: LanePlace,
 ): boolean[] {
-  const whole = reps.map((rep, at) => ({ rep, at }));
+  const lane = gatherLane(runs, weights);
   const straddling = reps.flatMap((rep, at) => {
     const next = reps[at + 1];
     if (next?.run !== rep.run || next.from !== rep.to) return [];
-    return [{ rep: { run: rep.run, from: (rep.from + rep.to) / 2, to: (next.from + next.to) / 2 }, at }];
+    return [{ at, run: rep.run, from: (rep.from + rep.to) / 2, to: (next.from + next.to) / 2 }];
   });
-  const [own = [], between = []] = [whole, straddling].map((stretches) => {
-    const sizes = measureReps(
-      runs,
-      weights,
-      stretches.map(({ rep }) => rep),
-      place,
-    );
+  const findMissed = (stretches: readonly (RepSteps & { readonly at: number })[]) => {
+    const sizes = sizeReps(lane, stretches, place);
     return stretches.flatMap(({ at }, index) => ((sizes[index] ?? 0) < place.rule.doneShare ? [at] : []));
-  });
+  };
+  const own = findMissed(reps.map((rep, at) => ({ ...rep, at })));
+  const between = findMissed(straddling);
   const missed = new Set(between.length > own.length ? between : own);
   return reps.map((_, at) => !missed.has(at));
 }
@@ -61,9 +65,12 @@ export function measureReps(
   runs: readonly SampledRun[],
   weights: Float64Array,
   reps: readonly RepSteps[],
-  place: { readonly behindSteps: number; readonly rule: LaneRepRule },
+  place: LanePlace,
 ): number[] {
-  const lane = gatherLane(runs, weights);
+  return sizeReps(gatherLane(runs, weights), reps, place);
+}
+
+function sizeReps(lane: LaneCells, reps: readonly RepSteps[], place: LanePlace): number[] {
   const reach = Math.round(place.rule.searchCycles * STEPS_PER_CYCLE);
   let sizes = reps.map(() => 1);
   for (let round = 0; round < ROUNDS; round++) {
