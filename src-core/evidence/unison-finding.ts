@@ -14,13 +14,10 @@ export interface UnisonOptions {
   readonly toleranceSeconds: Seconds;
 }
 
-/** One performer's strip of the picture and how it kept with the group. */
+/** One performer, and how it kept with the group. */
 export interface UnisonLane {
   /** Middle of its motion, or where the teacher says it is; 0 the picture's left edge to 1 its right. */
   readonly x: number;
-  /** Its edges on the same scale. */
-  readonly fromX: number;
-  readonly toX: number;
   /** Behind the group's mean; negative is ahead; within half a cycle either way. */
   readonly lagSeconds: Seconds;
   /** The same for each rep of the group, read with the cycles next to it; null where the lane did not do it. */

@@ -1,14 +1,11 @@
 import type { Seconds } from '../platform/units.ts';
-import { countHomes } from '../signal/count-homes.ts';
 import { MARGIN_CYCLES, type SampledRun, STEPS_PER_CYCLE, sampleRun } from '../signal/cycle-samples.ts';
-import { readHomeMap, sumColumns } from '../signal/home-map.ts';
-import { type LaneFlow, measureReturning, scaleLane, sumLane, weighCells } from '../signal/lane-signal.ts';
-import { type Lane, splitLanes, splitLanesAt } from '../signal/lanes.ts';
 import type { MotionSeries } from '../signal/motion-series.ts';
 import { findLagSeconds } from '../signal/phase.ts';
 import { isAlternating } from './alternation.ts';
 import { type LanePhase, measurePhases } from './lane-phases.ts';
 import { findDone, LANE_REP_RULE, type RepSteps } from './lane-reps.ts';
+import { type ReadLane, readLanes } from './read-lanes.ts';
 import type { RepsFinding } from './reps-finding.ts';
 import type { GivenLanes, UnisonFinding, UnisonLane, UnisonOptions } from './unison-finding.ts';
 import { averageScore, listWindows, traceAgreement } from './unison-score.ts';
@@ -25,14 +22,6 @@ const MAY_MISS = 1;
 const TOGETHER_CYCLES = 1 / 6;
 /** Steadiness below which lanes at even distances in the cycle are there by accident; set as those of `alternation.ts` were. */
 const STEADY = 0.7;
-
-/** A lane with its motion read. */
-interface ReadLane {
-  readonly lane: Lane;
-  readonly weights: Float64Array;
-  /** Its flow, one a run, scaled so that no lane outweighs another. */
-  readonly flows: readonly LaneFlow[];
-}
 
 /**
  * Measures how far the performers of a clip move together. Null where that cannot be known: nothing periodic (no run
@@ -74,26 +63,6 @@ export function measureUnison(
 function countMissing(given: GivenLanes | null, found: number): number {
   if (given === null) return 0;
   return Math.max(0, (typeof given === 'number' ? given : given.length) - found);
-}
-
-function readLanes(motion: MotionSeries, runs: readonly SampledRun[], given: GivenLanes | null): ReadLane[] {
-  if (runs.length === 0) return [];
-  const map = readHomeMap(runs, motion);
-  const profile = sumColumns(map);
-  const lanes =
-    given === null || typeof given === 'number'
-      ? splitLanes(profile, given ?? countHomes(map))
-      : splitLanesAt(
-          profile,
-          given.map((x) => x * map.width),
-        );
-  return lanes.flatMap((lane) => {
-    const weights = weighCells(lane, map, motion.columns * motion.rows);
-    const flows = runs.map((run) => sumLane(run, weights));
-    const scale = Math.sqrt(measureReturning(flows));
-    if (scale === 0) return [];
-    return [{ lane, weights, flows: flows.map((flow) => scaleLane(flow, 1 / scale)) }];
-  });
 }
 
 /** Where each rep lies on its run, from the instants at which reps end. */
@@ -156,7 +125,7 @@ interface Clip {
 }
 
 function describeLane(read: ReadLane, phase: LanePhase | undefined, clip: Clip): UnisonLane {
-  const { lane, weights } = read;
+  const { middle: column, weights } = read;
   const { width, runs, repSteps, cycles, cycleSeconds } = clip;
   const place = phase?.phase ?? 0;
   const behindSteps = findLagSeconds(place, STEPS_PER_CYCLE);
@@ -169,9 +138,7 @@ function describeLane(read: ReadLane, phase: LanePhase | undefined, clip: Clip):
     return findLagSeconds(phase?.cyclePhases[cycle] ?? place, cycles[cycle] ?? 0);
   });
   return {
-    x: lane.middle / width,
-    fromX: lane.from / width,
-    toX: lane.to / width,
+    x: column / width,
     lagSeconds: findLagSeconds(place, cycleSeconds),
     repLagsSeconds,
     reps: repLagsSeconds.filter((lag) => lag !== null).length,

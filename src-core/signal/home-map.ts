@@ -15,8 +15,8 @@ export interface HomeMap {
   readonly width: number;
   readonly height: number;
   readonly amounts: Float64Array;
-  /** Pixel column of the home of what moves in a cell at a step of the mean cycle; a step's cells, then the next step's. */
-  readonly homes: Float32Array;
+  /** Pixel that what moves in a cell at a step of the mean cycle has its home at; a step's cells, then the next step's. */
+  readonly homes: Int32Array;
   /** Energy that returns there, in the same order; see {@link averageReturning}. */
   readonly energies: Float64Array;
 }
@@ -51,17 +51,17 @@ export function readHomeMap(runs: readonly SampledRun[], grid: CellGrid): HomeMa
   const energies = averageReturning(runs, grid.columns * grid.rows);
   const noise = NOISE_TIMES * findNoise(energies);
   const carried = carryFlow(cycle, grid);
-  const cellWidth = grid.width / grid.columns;
+  const findPixel = (x: number, y: number) => {
+    const column = Math.min(width - 1, Math.max(0, Math.round(x)));
+    return Math.min(height - 1, Math.max(0, Math.round(y))) * width + column;
+  };
   // What hardly moves is at home where it is.
-  const homes = Float32Array.from(energies, (_, at) => ((at % grid.columns) + 0.5) * cellWidth);
+  const homes = Int32Array.from(energies, (_, at) => findPixel(...findMiddle(grid, at)));
   for (const [at, energy] of energies.entries()) {
     if (energy <= noise) continue;
-    const [x, y] = findHome(carried, grid, at);
-    homes[at] = x + 0.5;
-    const column = Math.min(width - 1, Math.max(0, Math.round(x)));
-    const row = Math.min(height - 1, Math.max(0, Math.round(y)));
-    amounts[row * width + column] =
-      (amounts[row * width + column] ?? 0) + Math.sqrt(energy) - Math.sqrt(noise);
+    const home = findPixel(...findHome(carried, grid, at));
+    homes[at] = home;
+    amounts[home] = (amounts[home] ?? 0) + Math.sqrt(energy) - Math.sqrt(noise);
   }
   return { width, height, amounts: smooth(amounts, width, height), homes, energies };
 }
@@ -123,7 +123,13 @@ function carryFlow(cycle: MeanCycle, { columns, rows }: CellGrid): MeanCycle {
   return { u, v };
 }
 
-/** Middle, in pixels from the upper left, of the path that starts at a step and cell and lasts one cycle. */
+/** Middle of a cell, in pixels from the upper left one's middle. */
+function findMiddle({ width, height, columns, rows }: CellGrid, at: number): readonly [x: number, y: number] {
+  const row = Math.floor((at % (columns * rows)) / columns);
+  return [(((at % columns) + 0.5) * width) / columns - 0.5, ((row + 0.5) * height) / rows - 0.5];
+}
+
+/** Middle, in pixels from the upper left one's middle, of the path that starts at a step and cell and lasts one cycle. */
 function findHome({ u, v }: MeanCycle, grid: CellGrid, start: number): readonly [x: number, y: number] {
   const { columns, rows } = grid;
   const cells = columns * rows;

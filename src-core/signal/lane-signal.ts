@@ -1,6 +1,5 @@
 import { MARGIN_CYCLES, type SampledRun, STEPS_PER_CYCLE } from './cycle-samples.ts';
 import type { HomeMap } from './home-map.ts';
-import type { Lane } from './lanes.ts';
 import { averageReturning } from './returning-energy.ts';
 
 /** Share of a lane's most returning cell below which a cell adds more noise than motion. */
@@ -15,20 +14,18 @@ export interface LaneFlow {
 /**
  * How far each cell belongs to a lane at each step of the cycle: by the place that its motion has its home at, for
  * whoever moves sideways comes into the neighbours' cells. A step's cells, then the next step's; 0 where nothing returns.
+ *
+ * @param isOwn whether a pixel of the map is the lane's
  */
-export function weighCells(lane: Lane, map: HomeMap, cells: number): Float64Array {
+export function weighCells(isOwn: (pixel: number) => boolean, map: HomeMap, cells: number): Float64Array {
   const returning = new Float64Array(cells);
   for (const [at, energy] of map.energies.entries()) {
     returning[at % cells] = (returning[at % cells] ?? 0) + energy;
   }
-  const isOwn = (home: number) => home >= lane.from && home < lane.to;
-  const most = returning.reduce((best, energy, cell) => {
-    const isHere = Array.from(
-      { length: STEPS_PER_CYCLE },
-      (_, step) => map.homes[step * cells + cell] ?? -1,
-    ).some(isOwn);
-    return isHere ? Math.max(best, energy) : best;
-  }, 0);
+  const most = map.homes.reduce(
+    (best, home, at) => (isOwn(home) ? Math.max(best, returning[at % cells] ?? 0) : best),
+    0,
+  );
   return Float64Array.from(map.homes, (home, at) =>
     isOwn(home) && (returning[at % cells] ?? 0) > QUIET_SHARE * most ? 1 : 0,
   );

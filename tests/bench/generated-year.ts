@@ -161,8 +161,6 @@ function buildMovement(count: number): ClipMovement {
   const empty = new Float32Array(0);
   const times = Array.from({ length: count }, (_, rep) => rep + 1);
   const lane = {
-    fromX: 0,
-    toX: 1,
     steadiness: 0.9,
     reps: count,
     fault: null,

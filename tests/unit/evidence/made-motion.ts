@@ -5,6 +5,8 @@ import type { MotionSeries } from '../../../src-core/signal/motion-series.ts';
 export interface MadePerformer {
   /** First column and number of columns. */
   readonly columns: readonly [from: number, count: number];
+  /** The same from above; 3 and 6 unless set. */
+  readonly rows?: readonly [from: number, count: number];
   readonly lagSeconds?: number;
   /** Own cycle length where it differs from the group's. */
   readonly cycleSeconds?: number;
@@ -72,10 +74,12 @@ export function makeMotion(performers: readonly MadePerformer[], clip: MadeClip)
       const speed = Math.sin(2 * Math.PI * own) + 0.4 * Math.sin(4 * Math.PI * own);
       const [right, down] = performer.direction ?? [0, 1];
       const [from, count] = performer.columns;
+      const [above, high] = performer.rows ?? [3, 6];
       for (let cell = 0; cell < cells; cell++) {
         const column = cell % COLUMNS;
         const row = Math.floor(cell / COLUMNS);
-        if (column < from || column >= from + count || row < 3 || row > 8) continue;
+        if (column < from || column >= from + count) continue;
+        if (row < above || row >= above + high) continue;
         u[frame * cells + cell] = (u[frame * cells + cell] ?? 0) + speed * right;
         v[frame * cells + cell] = (v[frame * cells + cell] ?? 0) + speed * down;
       }

@@ -167,6 +167,25 @@ describe('unison', () => {
     expect(found?.together).toBe(true);
   });
 
+  test('tells a late front row from those behind whom it half covers', () => {
+    const found = measure([
+      { columns: [4, 5], rows: [1, 4] },
+      { columns: [7, 5], rows: [5, 5], lagSeconds: 0.8 },
+      { columns: [10, 5], rows: [1, 4] },
+    ]);
+    const lags = found?.lanes.map(({ lagSeconds }) => lagSeconds) ?? [];
+    const behind = lags.map((lag) => (lag - Math.min(...lags)).toFixed(1));
+    expect(new Set(behind)).toEqual(new Set(['0.0', '0.8']));
+    expect(found?.together).toBe(false);
+  });
+
+  test('takes arms and legs of one body for one lane, but not two who keep two beats', () => {
+    const arms: MadePerformer = { columns: [8, 4], rows: [2, 2] };
+    const legs: MadePerformer = { columns: [8, 4], rows: [6, 2] };
+    expect(measure([LEFT, arms, legs])?.lanes).toHaveLength(2);
+    expect(measure([LEFT, arms, { ...legs, lagSeconds: 0.7 }])?.lanes).toHaveLength(3);
+  });
+
   test('takes one who moves aslant for one of the group', () => {
     const sideways = [1, 0.1] as const;
     const found = measure([

@@ -70,8 +70,6 @@ const lane = (lags: number | readonly (number | null)[] = 0.02, fault: UnisonLan
   const lagSeconds = done.reduce((sum, lag) => sum + lag, 0) / done.length;
   return {
     x: 0.5,
-    fromX: 0.4,
-    toX: 0.6,
     lagSeconds,
     repLagsSeconds,
     reps: done.length,

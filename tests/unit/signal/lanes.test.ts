@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { countHomes } from '../../../src-core/signal/count-homes.ts';
+import { findHomes } from '../../../src-core/signal/find-homes.ts';
 import { type HomeMap, sumColumns } from '../../../src-core/signal/home-map.ts';
 import { splitLanes, splitLanesAt } from '../../../src-core/signal/lanes.ts';
 
@@ -14,8 +14,10 @@ function drawMap(hills: readonly (readonly [number, number, number, number])[]):
       0,
     );
   });
-  return { width, height, amounts, homes: new Float32Array(0), energies: new Float64Array(0) };
+  return { width, height, amounts, homes: new Int32Array(0), energies: new Float64Array(0) };
 }
+
+const countHomes = (map: HomeMap) => findHomes(map).peaks.length;
 
 const cut = (map: HomeMap, count: number) =>
   splitLanes(sumColumns(map), count).map(({ middle }) => Math.round(middle));
@@ -42,7 +44,7 @@ describe('the number of lanes', () => {
     expect(beside).toBeLessThan(between ?? 0);
   });
 
-  test('does not count a low bump, a dent, nor the arms and legs of one body', () => {
+  test('does not count a low bump, a dent, nor what reaches a little out of one body', () => {
     expect(
       countHomes(
         drawMap([
@@ -52,9 +54,9 @@ describe('the number of lanes', () => {
       ),
     ).toBe(1);
     const limbs = drawMap([
-      [40, 12, 1, 3],
-      [43, 33, 0.8, 3],
-      [37, 25, 0.5, 2],
+      [40, 22, 1, 3],
+      [45, 28, 0.8, 2],
+      [37, 16, 0.5, 2],
     ]);
     expect(countHomes(limbs)).toBe(1);
     const dented = drawMap([[40, 22, 1, 6]]);
@@ -62,8 +64,57 @@ describe('the number of lanes', () => {
     expect(countHomes(dented)).toBe(1);
   });
 
+  test('does not count scenery that sways far above or below the group', () => {
+    const swaying = [20, 5, 0.4, 4] as const;
+    const group = [
+      [20, 30, 1, 4],
+      [60, 30, 0.9, 4],
+    ] as const;
+    expect(countHomes(drawMap([...group, swaying]))).toBe(2);
+    expect(countHomes(drawMap([...group, [40, 20, 0.4, 4]]))).toBe(3);
+  });
+
   test('is none where nothing moves', () => {
     expect(countHomes(drawMap([]))).toBe(0);
+    expect(new Set(findHomes(drawMap([])).owners)).toEqual(new Set([-1]));
+  });
+
+  test('is never more than asked for, the most prominent first, and fewer where fewer hills are', () => {
+    const map = drawMap([
+      [12, 25, 0.3, 4],
+      [40, 22, 1, 4],
+      [66, 25, 0.9, 4],
+    ]);
+    const columns = (count: number) => findHomes(map, count).peaks.map((peak) => Math.round(peak % 80));
+    expect(columns(2)).toEqual([40, 65]);
+    expect(columns(5)).toHaveLength(3);
+  });
+});
+
+describe('homes', () => {
+  test('own what lies on their hill, also where it reaches over another in the same columns', () => {
+    const map = drawMap([
+      [22, 14, 0.5, 4],
+      [40, 32, 1, 5],
+      [58, 14, 0.5, 4],
+    ]);
+    const { peaks, owners } = findHomes(map);
+    const ownerAt = (x: number, y: number) => peaks[owners[y * 80 + x] ?? -1];
+    expect(peaks).toHaveLength(3);
+    for (const [x, y] of [
+      [22, 14],
+      [40, 32],
+      [58, 14],
+    ] as const) {
+      const peak = ownerAt(x, y) ?? 0;
+      expect(Math.hypot((peak % 80) - x, Math.floor(peak / 80) - y)).toBeLessThan(2);
+    }
+    // One column, two owners: who is behind keeps the upper part of it.
+    expect(ownerAt(27, 14)).toBe(ownerAt(22, 14));
+    expect(ownerAt(32, 36)).toBe(ownerAt(40, 32));
+    expect(ownerAt(32, 14)).not.toBe(ownerAt(32, 36));
+    // Where nothing moves, the nearest.
+    expect(ownerAt(79, 0)).toBe(ownerAt(58, 14));
   });
 });
 
