@@ -4,7 +4,7 @@ import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { Queue, QueueEvents } from 'bullmq';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { z } from 'zod';
+import * as z from 'zod';
 import { findFfmpeg } from '../../src-core/host/find-ffmpeg.ts';
 import { nameClipJob } from '../../src-core/host/queue/clip-job.ts';
 import { openJobStore } from '../../src-core/host/queue/job-store.ts';
