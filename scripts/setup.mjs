@@ -129,11 +129,13 @@ function findWorkingFfmpeg() {
   });
 }
 
+let isListFresh = false;
+
 function installPackages(...names) {
   if (process.getuid?.() !== 0 || !findOnPath('apt-get')) return false;
   say(`Installing Debian's ${names.join(', ')} …`);
   const patient = ['-o', 'DPkg::Lock::Timeout=120', '-o', 'Acquire::Retries=2', '-qq'];
-  run('apt-get', [...patient, 'update'], 3 * MINUTE_MS);
+  if (!isListFresh) isListFresh = run('apt-get', [...patient, 'update'], 3 * MINUTE_MS);
   const install = ['install', '-y', '--no-install-recommends', ...names];
   return run('apt-get', [...patient, ...install], 10 * MINUTE_MS);
 }

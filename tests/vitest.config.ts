@@ -19,7 +19,7 @@ const patient = {
 };
 
 // Four projects: `architecture` reads the source, `unit` is everything quick, `app` runs whole programs on real films
-// and kills some, `window` drives a browser. `window` comes last and with half the machine's cores, so that its pages do not starve.
+// and kills some, `window` drives a browser. `window` comes last and with fewer files at once, so that its pages do not starve.
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   cacheDir: 'node_modules/.cache/vite',
@@ -71,7 +71,7 @@ export default defineConfig({
           name: 'window',
           globalSetup: [setup('grade-demo'), setup('build-page')],
           include: ['tests/app/**/*.window.test.ts'],
-          maxWorkers: Math.max(1, CORES >> 1),
+          maxWorkers: Math.max(2, CORES >> 1),
           sequence: { groupOrder: 2 },
         },
       },

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { call, job } from './call.ts';
 import { carry } from './carried.ts';
 import { folderTokenSchema, lessonIdSchema } from './desk-view.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /**
  * A schema for data that the core itself built and that a reply only carries: checked to be an object or a list,

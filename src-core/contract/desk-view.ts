@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** A lesson folder's identity on this machine: 16 hex digits, the same each time the folder is opened. */
 export type LessonId = string;

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { HandInCheck } from '../gradebook/hand-in-check.ts';
 import { planSchema } from '../lesson/plan.ts';
 import { sheetOrderSchema } from '../printing/sheet-order.ts';

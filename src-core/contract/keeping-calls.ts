@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Holdings } from '../lesson-file/deletion-log.ts';
 import { call, job } from './call.ts';
 import { carry } from './carried.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { LessonSummary } from '../marking/look-back/lesson-summary.ts';
 import { call, job } from './call.ts';
 import { carry } from './carried.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { PlanChange } from '../lesson/compare-plans.ts';
 import type { ShelvedExercise } from '../lesson/library/library.ts';
 import { type Plan, planSchema } from '../lesson/plan.ts';

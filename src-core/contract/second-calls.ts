@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { MarkingComparison } from '../marking/agreement/compare-markings.ts';
 import { call } from './call.ts';
 import { carry } from './carried.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { CardReading } from '../evidence/card-vote.ts';
 import type { ClipLook } from '../evidence/clip-look.ts';
 import type { ClipMovement } from '../evidence/clip-movement.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { fail, type Outcome, succeed } from '../platform/outcome.ts';
 
 /** The newest form of archive that is written and read here. */

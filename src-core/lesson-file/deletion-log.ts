@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 const deletionSchema = z.object({
   /** ISO 8601 in UTC. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { type LessonSummary, lessonSummarySchema } from '../marking/look-back/lesson-summary.ts';
 
 const hash = z.string().regex(/^[0-9a-f]{32}$/);

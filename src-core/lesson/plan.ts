@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 // The messages are keys that renderer/text words for the teacher.
 const localTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'local-time');

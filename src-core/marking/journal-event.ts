@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { LONGEST_CORRECTION_SECONDS } from '../lesson/clock-correction.ts';
 import { ATTENDANCES } from '../lesson/roster.ts';
 import { MOST_LANES } from './given-lanes.ts';

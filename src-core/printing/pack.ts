@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Plan } from '../lesson/plan.ts';
 import type { Pupil } from '../lesson/roster.ts';
 import { buildCluePages, type CluePage } from './clue-cards.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** What is printed once clips are marked: the grade sheet for the teacher, slips for squads, slips for pupils. */
 export const SHEET_KINDS = ['grade-sheet', 'squad-slips', 'pupil-slips'] as const;

@@ -8,6 +8,8 @@ import { gradeLesson } from '../../src-core/app/grade-lesson.ts';
 import type { GradedLesson } from '../../src-core/app/graded-lesson.ts';
 import { openLesson } from '../../src-core/app/open-lesson.ts';
 import { openLessonPorts } from '../../src-core/host/lesson-ports.ts';
+import { readFirstGrading } from './first-grading.ts';
+import { linkDemoEvidence } from './link-folder.ts';
 
 /** How far a start may be from the truth: the clock card renews each second, and headers hold whole seconds. */
 const START_TOLERANCE_MS = 2000;
@@ -28,7 +30,8 @@ beforeAll(async () => {
   const parent = await mkdtemp(path.join(tmpdir(), 'routemark-demo-'));
   folder = path.join(parent, 'lesson');
   await buildDemoLesson(folder);
-  graded = await grade();
+  await linkDemoEvidence(folder);
+  graded = await readFirstGrading();
 });
 
 afterAll(() => rm(path.dirname(folder), { recursive: true, force: true }));

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 // What the command line prints with --json, as far as other programs may rely on it. Further keys may come.
 

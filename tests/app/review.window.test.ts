@@ -173,11 +173,14 @@ describe.skipIf(!canBrowse())('Review', () => {
     await page.getByRole('button', { name: 'Hide names', pressed: true }).waitFor();
     expect(await readAll(page)).not.toMatch(/teal|amber|IMG_/i);
     await page.keyboard.press('h');
+    await page.getByRole('button', { name: 'Hide names', pressed: false }).waitFor();
     // The shell's menu has undo's key, also while a field has the focus.
+    const note = page.getByRole('textbox', { name: 'Note' });
     await page.keyboard.press('n');
     await page.keyboard.type('late');
+    await expect.poll(() => note.inputValue()).toBe('late');
     desk.desk.tell({ kind: 'menu', command: 'undo' });
-    await expect.poll(() => page.getByRole('textbox', { name: 'Note' }).inputValue()).toBe('');
+    await expect.poll(() => note.inputValue()).toBe('');
     expect(await undo.getAttribute('aria-label')).toMatch(/confirmed/);
     await page.getByRole('button', { name: 'Hide names' }).focus();
     desk.desk.tell({ kind: 'menu', command: 'undo' });

@@ -1,7 +1,7 @@
 import { mkdir, readFile } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import path from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod';
 import { columnMappingSchema, lessonIdSchema } from '../../contract/desk-view.ts';
 import { writeFileAtomically } from '../atomic-write.ts';
 

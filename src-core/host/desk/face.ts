@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { z } from 'zod';
+import * as z from 'zod';
 import { dispatch, type Handlers } from '../../contract/dispatch.ts';
 import type { DeskEvent } from '../../contract/events.ts';
 import type { Progress } from '../../contract/progress.ts';

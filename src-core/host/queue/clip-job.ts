@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { z } from 'zod';
+import * as z from 'zod';
 import type { EvidenceProblem } from '../../evidence/evidence-problem.ts';
 import { cardsAnalyser, lookAnalyser, motionAnalyser, stillsAnalyser, watchAnalyser } from '../analysers.ts';
 import type { AnalysisTask } from '../analysis-task.ts';

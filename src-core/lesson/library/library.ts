@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { CARD_LIMITS } from '../card-limits.ts';
 import { planSchema, type Station } from '../plan.ts';
 

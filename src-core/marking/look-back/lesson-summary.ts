@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 // Names are taken as they come, as in the journal: what a summary was made from was checked before.
 const name = z.string().max(200);

@@ -62,6 +62,7 @@ function drawBackground({ width, height, background = 'blobs' }: Scene, random: 
       grey[y * width + x] = paint(x, y);
     }
   }
+  if (background === 'blobs') for (const blob of blobs) addBlob(grey, width, blob);
   function paint(x: number, y: number): number {
     if (background === 'noise') return random() * 255;
     if (background === 'stripes') return Math.sin((x + slope * y) / cell) > 0 ? 230 : 25;
@@ -70,13 +71,32 @@ function drawBackground({ width, height, background = 'blobs' }: Scene, random: 
       return (levels[(row * 97 + Math.floor(x / cell)) % levels.length] ?? 0) > 127 ? 235 : 20;
     }
     if (background === 'rings') return nestSquares(x % (cell * 14), y % (cell * 14), cell);
-    return blobs.reduce(
-      (level, blob) =>
-        level + blob.level * Math.exp(-((x - blob.x) ** 2 + (y - blob.y) ** 2) / blob.size ** 2),
-      120,
-    );
+    return 120;
   }
   return grey;
+}
+
+/** A soft spot, lighter or darker than what is round it. */
+interface Blob {
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+  readonly level: number;
+}
+
+/** Adds a bell of brightness, which is a bell across times a bell down. */
+function addBlob(grey: Float32Array, width: number, { x, y, size, level }: Blob): void {
+  const across = drawBell(width, x, size);
+  const down = drawBell(grey.length / width, y, size);
+  for (let at = 0; at < grey.length; at++) {
+    const column = at % width;
+    const row = (at - column) / width;
+    grey[at] = (grey[at] as number) + level * (across[column] as number) * (down[row] as number);
+  }
+}
+
+function drawBell(length: number, middle: number, size: number): Float64Array {
+  return Float64Array.from({ length }, (_, at) => Math.exp(-(((at - middle) / size) ** 2)));
 }
 
 /** Squares within squares, as in a code's corners, with nothing between them. */
@@ -99,52 +119,49 @@ function drawCard(grey: Float32Array, width: number, card: SceneCard): void {
     const isInside = row >= 0 && column >= 0 && row < modules.size && column < modules.size;
     return isInside && modules.get(row, column) === 1 ? dark : light;
   };
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const sample = (x: number, y: number): number | null => {
     const depth = 1 + ((card.tilt ?? 0) * y) / (half * card.pixelsPerModule * 2);
     const flatX = x / card.pixelsPerModule / depth;
     const flatY = y / card.pixelsPerModule / depth;
-    return isDark(
-      flatX * Math.cos(turn) + flatY * Math.sin(turn),
-      flatY * Math.cos(turn) - flatX * Math.sin(turn),
-    );
+    return isDark(flatX * cos + flatY * sin, flatY * cos - flatX * sin);
   };
-  const offsets = [-0.25, 0.25];
   for (let y = -reach; y < reach; y++) {
     for (let x = -reach; x < reach; x++) {
       const column = Math.floor(width / 2) + x;
       const row = Math.floor(height / 2) + y;
       if (column < 0 || row < 0 || column >= width || row >= height) continue;
-      const parts = offsets.flatMap((up) => offsets.map((left) => sample(x + left, y + up)));
-      const seen = parts.filter((part) => part !== null);
-      if (seen.length < parts.length) continue;
-      grey[row * width + column] = seen.reduce((sum, part) => sum + part, 0) / seen.length;
+      const [a, b] = [sample(x - 0.25, y - 0.25), sample(x + 0.25, y - 0.25)];
+      const [c, d] = [sample(x - 0.25, y + 0.25), sample(x + 0.25, y + 0.25)];
+      if (a === null || b === null || c === null || d === null) continue;
+      grey[row * width + column] = (a + b + c + d) / 4;
     }
   }
 }
 
-/** A Gaussian blur; the picture's edge repeats outwards. */
+/** A Gaussian blur, across and then down; the picture's edge repeats outwards. */
 function soften(grey: Float32Array, width: number, sigma: number): void {
-  const before = Float32Array.from(grey);
-  const height = grey.length / width;
   const reach = Math.ceil(sigma * 3);
-  const shifts = Array.from({ length: 2 * reach + 1 }, (_, at) => at - reach);
-  const kernel = shifts.flatMap((down) =>
-    shifts.map((across) => ({
-      down,
-      across,
-      share: Math.exp(-(down ** 2 + across ** 2) / (2 * sigma ** 2)),
-    })),
-  );
-  const whole = kernel.reduce((sum, { share }) => sum + share, 0);
+  const bell = drawBell(2 * reach + 1, reach, sigma * Math.SQRT2);
+  const whole = bell.reduce((sum, share) => sum + share, 0);
+  const height = grey.length / width;
+  const across = new Float64Array(grey.length);
   for (let at = 0; at < grey.length; at++) {
     const column = at % width;
-    const row = Math.floor(at / width);
-    let sum = 0;
-    for (const { down, across, share } of kernel) {
-      const x = Math.max(0, Math.min(width - 1, column + across));
-      const y = Math.max(0, Math.min(height - 1, row + down));
-      sum += share * (before[y * width + x] ?? 0);
+    for (let step = -reach; step <= reach; step++) {
+      const x = Math.max(0, Math.min(width - 1, column + step));
+      across[at] =
+        (across[at] as number) + (bell[step + reach] as number) * (grey[at - column + x] as number);
     }
-    grey[at] = sum / whole;
+  }
+  for (let at = 0; at < grey.length; at++) {
+    const column = at % width;
+    const row = (at - column) / width;
+    let sum = 0;
+    for (let step = -reach; step <= reach; step++) {
+      const y = Math.max(0, Math.min(height - 1, row + step));
+      sum += (bell[step + reach] as number) * (across[y * width + column] as number);
+    }
+    grey[at] = sum / whole ** 2;
   }
 }

@@ -1,7 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { z } from 'zod';
+import * as z from 'zod';
 import { isLasting } from '../../../src-core/evidence/evidence-problem.ts';
 import { cardsAnalyser, motionAnalyser, stillsAnalyser } from '../../../src-core/host/analysers.ts';
 import { defineJsonAnalyser, openEvidenceCache } from '../../../src-core/host/evidence-cache.ts';

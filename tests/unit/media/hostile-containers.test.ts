@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join as joinPath } from 'node:path';
+import { getHeapStatistics } from 'node:v8';
 import fc from 'fast-check';
 import { afterAll, describe, expect, test } from 'vitest';
 import { findFfmpeg } from '../../../src-core/host/find-ffmpeg.ts';
@@ -206,9 +207,9 @@ describe(`files that lie${ffmpeg.ok ? '' : ' — built ones only: no ffmpeg that
       async (seed, mutations) => {
         const bytes = mutations.reduce(mutate, seed.bytes);
         const source = sourceOf(bytes);
-        const heapBefore = process.memoryUsage().heapUsed;
+        const heapBefore = getHeapStatistics().used_heap_size;
         const { outcome, stamp } = await judge(source);
-        most.heap = Math.max(most.heap, process.memoryUsage().heapUsed - heapBefore);
+        most.heap = Math.max(most.heap, getHeapStatistics().used_heap_size - heapBefore);
         most.reads = Math.max(most.reads, source.asked.reads);
         most.bytes = Math.max(most.bytes, source.asked.bytes);
         most.largest = Math.max(most.largest, source.asked.largest);

@@ -77,8 +77,10 @@ describe('an archive', () => {
     expect(await keep(made)).toMatchObject({ ok: true, value: { files: 6 }, problems: [] });
     expect(await restore(made)).toMatchObject({ ok: true, value: { files: 6 }, problems: [] });
     expect(listAll(made.again)).toEqual(WHOLE.toSorted());
-    for (const file of WHOLE)
-      expect(readFileSync(path.join(made.again, file))).toEqual(readFileSync(path.join(made.folder, file)));
+    for (const file of WHOLE) {
+      const bytes = readFileSync(path.join(made.again, file));
+      expect(bytes.equals(readFileSync(path.join(made.folder, file))), file).toBe(true);
+    }
     expect(statSync(path.join(made.again, CLIP)).mtimeMs).toBe(CLIP_MS);
     expect(readdirSync(made.home).sort()).toEqual(['again', 'kept.zip', 'lesson']);
   });
