@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { create, type Font } from 'fontkit';
-import { unpackWoff } from './unpack-woff.ts';
 
 /** The four hands that paper is set in: a serif for titles and clues, a sans for what is to be done. */
 export type Hand = 'serif' | 'serif-italic' | 'sans' | 'sans-bold';
@@ -52,7 +51,7 @@ function getFace(hand: Hand, script: (typeof SCRIPTS)[number]): Face {
   const known = faces.get(name);
   if (known) return known;
   const path = createRequire(import.meta.url).resolve(`@fontsource/${FILES[hand].replace('*', script)}`);
-  const bytes = unpackWoff(readFileSync(path));
+  const bytes = readFileSync(path);
   const font = create(bytes);
   if (!('layout' in font)) throw new Error(`${path} is a collection of fonts`);
   const face = { name, bytes, font };
