@@ -32,8 +32,8 @@ interface Source {
 
 /**
  * The performers of a clip with what each one does, from left to right. Each has a home on the map, so that two rows are
- * told apart; where the teacher says more than there are homes, or where they are, the picture is cut in columns. To
- * say as many as are found by themselves changes nothing.
+ * told apart; where the teacher says another number, or where they are, the picture is cut in columns. To say the number
+ * that was found changes nothing.
  */
 export function readLanes(
   motion: MotionSeries,
@@ -46,8 +46,6 @@ export function readLanes(
   const inOrder = (lanes: readonly ReadLane[]) => lanes.toSorted((one, other) => one.middle - other.middle);
   const bodies = joinBodies(readHomes(findHomes(map), from), from);
   if (given === null || given === bodies.length) return inOrder(bodies);
-  const homes = typeof given === 'number' ? findHomes(map, given) : null;
-  if (homes?.peaks.length === given) return inOrder(readHomes(homes, from));
   const profile = sumColumns(map);
   const lanes =
     typeof given === 'number'

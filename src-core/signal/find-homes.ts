@@ -30,12 +30,10 @@ export interface Homes {
  *
  * Two homes may lie one above the other: performers in two rows, or one whose arms and legs move by themselves; how
  * they keep time tells which.
- *
- * @param count how many are wanted; null: as many as stand out. There may be fewer
  */
-export function findHomes(map: HomeMap, count: number | null = null): Homes {
+export function findHomes(map: HomeMap): Homes {
   const hills = climbHills(map);
-  const homes = chooseHomes(hills, map, count);
+  const homes = chooseHomes(hills, map);
   const findNearest = (pixel: number) => {
     const distances = homes.map((home) => Math.hypot(...findOffset(home, pixel, map)));
     return distances.indexOf(Math.min(...distances));
@@ -57,12 +55,12 @@ function findOffset(from: number, to: number, { width }: HomeMap): [right: numbe
 }
 
 /** Pixels of the homes' peaks. */
-function chooseHomes({ peaks }: Hills, map: HomeMap, count: number | null): number[] {
+function chooseHomes({ peaks }: Hills, map: HomeMap): number[] {
   const { saddleShare, hillShare, levelShare } = HOME_RULE;
   const getHeight = (at: number) => map.amounts[at] ?? 0;
   const highest = peaks.reduce((best, { at }) => (getHeight(at) > getHeight(best) ? at : best), 0);
   const isHome = ({ at, saddle }: Peak) =>
-    (count !== null || saddle <= saddleShare * getHeight(at)) &&
+    saddle <= saddleShare * getHeight(at) &&
     getHeight(at) >= hillShare * getHeight(highest) &&
     Math.abs(findOffset(highest, at, map)[1]) <= levelShare * Math.max(map.width, map.height);
   const isApart = (one: number, other: number) => Math.hypot(...findOffset(one, other, map)) >= getApart(map);
@@ -71,7 +69,7 @@ function chooseHomes({ peaks }: Hills, map: HomeMap, count: number | null): numb
   for (const { at } of peaks.filter(isHome).sort((one, other) => rise(other) - rise(one))) {
     if (homes.every((home) => isApart(home, at))) homes.push(at);
   }
-  return homes.slice(0, count ?? homes.length);
+  return homes;
 }
 
 interface Peak {

@@ -78,17 +78,6 @@ describe('the number of lanes', () => {
     expect(countHomes(drawMap([]))).toBe(0);
     expect(new Set(findHomes(drawMap([])).owners)).toEqual(new Set([-1]));
   });
-
-  test('is never more than asked for, the most prominent first, and fewer where fewer hills are', () => {
-    const map = drawMap([
-      [12, 25, 0.3, 4],
-      [40, 22, 1, 4],
-      [66, 25, 0.9, 4],
-    ]);
-    const columns = (count: number) => findHomes(map, count).peaks.map((peak) => Math.round(peak % 80));
-    expect(columns(2)).toEqual([40, 65]);
-    expect(columns(5)).toHaveLength(3);
-  });
 });
 
 describe('homes', () => {
