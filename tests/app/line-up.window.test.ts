@@ -146,7 +146,13 @@ describe.runIf(canBrowse())('Line up, with the demo’s clips', () => {
   test('single letters rest in a text field, and when they are switched off', async () => {
     const { page, context } = await openLineUp();
     const reason = page.getByLabel('Reason, if any');
-    await page.keyboard.press('f');
+    // Until the first flag has come from the host, there is none to go to.
+    await expect
+      .poll(async () => {
+        await page.keyboard.press('f');
+        return reason.count();
+      })
+      .toBeGreaterThan(0);
     await reason.first().fill('');
     await reason.first().press('p');
     expect(await page.locator('.ptk').count()).toBe(0);

@@ -2,7 +2,7 @@ import { cp, mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { findBarriers } from './axe.ts';
 import { canBrowse, openTestDesk, type TestDesk } from './browser.ts';
 import { STARTS_AT_SECONDS, writeMovingLesson } from './moving-lesson.ts';
@@ -22,8 +22,15 @@ describe.skipIf(!canBrowse())('Review', () => {
     await rm(parent, { recursive: true, force: true });
   });
 
+  // What the shell's menu asks for is heard by every window that is open.
+  const open: { readonly close: () => Promise<void> }[] = [];
+  afterEach(async () => {
+    for (const window of open.splice(0)) await window.close();
+  });
+
   const openReview = async (theme: 'light' | 'dark', isWatchingByItself = true) => {
-    const { page, complaints } = await desk.openWindow({ theme, isWatchingByItself });
+    const { page, complaints, context } = await desk.openWindow({ theme, isWatchingByItself });
+    open.push(context);
     await page.waitForFunction(() => /^#\/[0-9a-f]{16}\//.test(location.hash));
     await page
       .locator('.way')

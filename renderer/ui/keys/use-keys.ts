@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useLayoutEffect, useRef, useState } from 'react';
 import { readPreferences } from '../preferences.ts';
 import { getCombo, isSingleSign, type KeyId, readCombo } from './key-table.ts';
 
@@ -22,7 +22,8 @@ export function useKeys(bindings: KeyBindings): void {
   });
   const layer = useRef({ turn, current: bindings }).current;
   layer.current = bindings;
-  useEffect(() => {
+  // Before it is painted: what can be seen hears its keys.
+  useLayoutEffect(() => {
     layers.push(layer);
     layers.sort((one, other) => one.turn - other.turn);
     if (layers.length === 1) document.addEventListener('keydown', hearKey);
