@@ -13,8 +13,6 @@ const ONE_BODY_CYCLES = 0.1;
 
 /** A lane with its motion read. */
 export interface ReadLane {
-  /** Whether a pixel of the home map is its own. */
-  readonly isOwn: (pixel: number) => boolean;
   /** Pixel column of its middle in the small frame. */
   readonly middle: number;
   /** What belongs to it; see {@link weighCells}. */
@@ -22,6 +20,9 @@ export interface ReadLane {
   /** Its flow, one a run, scaled so that no lane outweighs another. */
   readonly flows: readonly LaneFlow[];
 }
+
+/** Whether a pixel of the home map is a lane's own. */
+type IsOwn = (pixel: number) => boolean;
 
 /** What lanes are read from. */
 interface Source {
@@ -43,9 +44,12 @@ export function readLanes(
   if (runs.length === 0) return [];
   const map = readHomeMap(runs, motion);
   const from = { map, runs, cells: motion.columns * motion.rows };
-  const inOrder = (lanes: readonly ReadLane[]) => lanes.toSorted((one, other) => one.middle - other.middle);
-  const bodies = joinBodies(readHomes(findHomes(map), from), from);
-  if (given === null || given === bodies.length) return inOrder(bodies);
+  if (given === null || typeof given === 'number') {
+    const bodies = joinBodies(readHomes(findHomes(map), from), from);
+    if (given === null || given === bodies.length) {
+      return bodies.toSorted((one, other) => one.middle - other.middle);
+    }
+  }
   const profile = sumColumns(map);
   const lanes =
     typeof given === 'number'
@@ -60,31 +64,32 @@ export function readLanes(
 }
 
 interface Body extends ReadLane {
+  readonly isOwn: IsOwn;
   /** Pixel column of its highest point. */
   readonly column: number;
 }
 
 function readHomes({ peaks, owners }: Homes, from: Source): Body[] {
   return peaks.flatMap((peak, home) =>
-    readLane((pixel) => owners[pixel] === home, from).map((lane) => ({
-      ...lane,
-      column: peak % from.map.width,
-    })),
+    readBody((pixel) => owners[pixel] === home, from, peak % from.map.width),
   );
 }
 
+function readBody(isOwn: IsOwn, from: Source, column: number): Body[] {
+  return readLane(isOwn, from, findMiddle(isOwn, from.map)).map((lane) => ({ ...lane, isOwn, column }));
+}
+
 /** One lane, or none where nothing returns. */
-function readLane(isOwn: ReadLane['isOwn'], { map, runs, cells }: Source, middle?: number): ReadLane[] {
+function readLane(isOwn: IsOwn, { map, runs, cells }: Source, middle: number): ReadLane[] {
   const weights = weighCells(isOwn, map, cells);
   const flows = runs.map((run) => sumLane(run, weights));
   const scale = Math.sqrt(measureReturning(flows));
   if (scale === 0) return [];
-  const scaled = flows.map((flow) => scaleLane(flow, 1 / scale));
-  return [{ isOwn, middle: middle ?? findMiddle(isOwn, map), weights, flows: scaled }];
+  return [{ middle, weights, flows: flows.map((flow) => scaleLane(flow, 1 / scale)) }];
 }
 
 /** Mean column of what is at home there, in pixels. */
-function findMiddle(isOwn: ReadLane['isOwn'], { width, amounts }: HomeMap): number {
+function findMiddle(isOwn: IsOwn, { width, amounts }: HomeMap): number {
   let sum = 0;
   let total = 0;
   for (const [pixel, amount] of amounts.entries()) {
@@ -109,10 +114,10 @@ function joinBodies(bodies: readonly Body[], from: Source): readonly ReadLane[] 
     .sort((one, other) => one.cycles - other.cycles);
   if (nearest === undefined) return bodies;
   const { more, less } = nearest;
-  const joined = readLane((pixel) => more.isOwn(pixel) || less.isOwn(pixel), from);
+  const isOwn = (pixel: number) => more.isOwn(pixel) || less.isOwn(pixel);
   return joinBodies(
     bodies.flatMap((body) => {
-      if (body === more) return joined.map((lane) => ({ ...lane, column: more.column }));
+      if (body === more) return readBody(isOwn, from, more.column);
       return body === less ? [] : [body];
     }),
     from,
