@@ -16,7 +16,8 @@ export function afterPaint(work: () => void): () => void {
     work();
   };
   const timer = setTimeout(run, UNPAINTED_MS);
-  requestAnimationFrame(() => setTimeout(run));
+  // The first frame draws it; only when the next one comes was it handed on.
+  requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(run)));
   return () => {
     isOver = true;
     clearTimeout(timer);
