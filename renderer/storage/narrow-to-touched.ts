@@ -41,7 +41,8 @@ function putAll<Item>(
   getKey: (item: Item) => string,
 ): readonly Item[] {
   const known = new Map(some.map((item) => [getKey(item), item]));
-  return all.map((item) => known.get(getKey(item)) ?? item);
+  const put = all.map((item) => known.get(getKey(item)) ?? item);
+  return put.every((item, at) => item === all[at]) ? all : put;
 }
 
 function listClips(act: JournalDecision): readonly string[] {

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { memo, type ReactNode, useCallback, useRef } from 'react';
 import { Button as AriaButton } from 'react-aria-components';
 import { KeyCap } from './key-cap.tsx';
 import type { KeyId } from './keys/key-table.ts';
@@ -19,7 +19,15 @@ export interface ButtonProps {
 }
 
 /** A press: pointer, touch, Enter or Space. */
-export function Button(props: ButtonProps) {
+export function Button({ onPress, ...look }: ButtonProps) {
+  const latest = useRef(onPress);
+  latest.current = onPress;
+  const press = useCallback(() => latest.current(), []);
+  return <Pressed {...look} onPress={press} />;
+}
+
+/** Drawn anew only where it looks otherwise: what it does is asked for when it is pressed. */
+const Pressed = memo(function Pressed(props: ButtonProps) {
   const {
     children,
     onPress,
@@ -41,4 +49,4 @@ export function Button(props: ButtonProps) {
       {keyId && <KeyCap id={keyId} />}
     </AriaButton>
   );
-}
+});

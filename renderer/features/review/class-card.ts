@@ -1,7 +1,9 @@
-import type { LessonView } from '../../../src-core/contract/lesson-view.ts';
-import type { SquadCode, StationCode } from '../../../src-core/lesson/plan.ts';
+import { isSame } from '../../../src-core/contract/lesson-update.ts';
+import type { FlagView, LessonView } from '../../../src-core/contract/lesson-view.ts';
+import type { Plan, SquadCode, StationCode } from '../../../src-core/lesson/plan.ts';
 import type { FlagCode } from '../../../src-core/matching/flag.ts';
 import type { ClipId } from '../../../src-core/matching/observation.ts';
+import { isOpen } from '../../client/flag-step.ts';
 
 /** One hole of the class card: a squad at a station. */
 export interface Hole {
@@ -24,23 +26,47 @@ export interface CardLine {
 
 /** The class card with its counts. */
 export interface ClassCard {
+  /** What it was made of. */
+  readonly of: Lesson;
+  /** By squads, from left to right; the same holes as in `lines`. */
+  readonly columns: readonly CardColumn[];
   readonly lines: readonly CardLine[];
   readonly inked: number;
   readonly left: number;
   readonly missing: number;
 }
 
-type Lesson = Pick<LessonView, 'plan' | 'flags' | 'squadScores'>;
+/** A squad's column on the card. */
+export interface CardColumn {
+  /** Null: before clips were read. */
+  readonly score: SquadScore | null;
+  readonly holes: readonly Hole[];
+}
 
-/** Stations by squads, punched as clips are inked. Empty slots stand open until clips were read. */
-export function buildClassCard(lesson: Lesson): ClassCard {
-  const lines = lesson.plan.stations.map(({ code, place }): CardLine => {
-    const holes = lesson.plan.squads.map((squad) => buildHole(lesson, squad.code, code));
+type Lesson = Pick<LessonView, 'plan' | 'flags' | 'squadScores'>;
+type Squad = Plan['squads'][number];
+type SquadScore = LessonView['squadScores'][number];
+
+/**
+ * Stations by squads, punched as clips are inked. Empty slots stand open until clips were read. Holes and lines that say
+ * the same as on the card `before` stay the very same objects.
+ */
+export function buildClassCard(lesson: Lesson, before: ClassCard | null = null): ClassCard {
+  const { stations, squads } = lesson.plan;
+  const columns = squads.map((squad, at) => buildColumn(lesson, squad, { from: before, at }));
+  const lines = stations.map(({ code, place }, at): CardLine => {
+    const holes = columns.flatMap((column) => column.holes[at] ?? []);
+    const known = before?.lines[at];
+    if (known && before?.of.plan === lesson.plan && holes.every((hole, of) => hole === known.holes[of])) {
+      return known;
+    }
     const left = holes.filter(({ state }) => state === 'pencilled' || state === 'flagged').length;
     return { station: code, place, holes, left };
   });
   const all = lines.flatMap(({ holes }) => holes);
   return {
+    of: lesson,
+    columns,
     lines,
     inked: all.filter(({ state }) => state === 'inked').length,
     left: lines.reduce((sum, { left }) => sum + left, 0),
@@ -48,19 +74,35 @@ export function buildClassCard(lesson: Lesson): ClassCard {
   };
 }
 
-function buildHole({ plan, flags, squadScores }: Lesson, squad: SquadCode, station: StationCode): Hole {
-  const slot = squadScores
-    .find((score) => score.squad === squad)
-    ?.slots.find((one) => one.station === station);
-  const clip = slot?.clip?.clip ?? null;
-  const open = flags.find(
-    ({ asks, answer, flag }) =>
-      asks && !answer && flag.squad === squad && clip !== null && flag.clip === clip,
-  );
-  const known = { squad, station, clip, flag: open?.flag.code ?? null };
-  const isOnRoute = plan.squads.find(({ code }) => code === squad)?.route.includes(station) ?? false;
-  if (!slot?.clip) return { ...known, state: isOnRoute ? 'gone' : 'none' };
+/** A squad's holes, from the first station to the last. */
+function buildColumn(
+  { plan, flags, squadScores }: Lesson,
+  squad: Squad,
+  { from, at }: { readonly from: ClassCard | null; readonly at: number },
+): CardColumn {
+  const score = squadScores.find((one) => one.squad === squad.code) ?? null;
+  const before = from?.of.plan === plan ? from.columns[at] : undefined;
+  if (before && before.score === score && from?.of.flags === flags) return before;
+  const open = flags.filter((view) => isOpen(view) && view.flag.squad === squad.code);
+  const holes = plan.stations.map(({ code }, of) => {
+    const hole = buildHole(squad, code, { score, open });
+    const known = before?.holes[of];
+    return known && isSame(known, hole) ? known : hole;
+  });
+  return { score, holes };
+}
+
+function buildHole(
+  { code: squad, route }: Squad,
+  station: StationCode,
+  { score, open }: { readonly score: SquadScore | null; readonly open: readonly FlagView[] },
+): Hole {
+  const filled = score?.slots.find((slot) => slot.station === station)?.clip ?? null;
+  const clip = filled?.clip ?? null;
+  const flagged = open.find(({ flag }) => clip !== null && flag.clip === clip);
+  const known = { squad, station, clip, flag: flagged?.flag.code ?? null };
+  if (!filled) return { ...known, state: route.includes(station) ? 'gone' : 'none' };
   // A flag outlives the ink: whoever inks a clip has not yet said what its flag means.
-  if (open) return { ...known, state: 'flagged' };
-  return { ...known, state: slot.clip.confirmed ? 'inked' : 'pencilled' };
+  if (flagged) return { ...known, state: 'flagged' };
+  return { ...known, state: filled.confirmed ? 'inked' : 'pencilled' };
 }

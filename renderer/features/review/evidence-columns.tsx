@@ -20,8 +20,9 @@ export function EvidenceColumns({
   return (
     <>
       <div className="threads" aria-hidden="true">
-        {sheet.lines.map(({ top, height, atSeconds }) => (
-          <i key={atSeconds} style={{ top: `${(top + height / 2) * 100}%` }} />
+        {sheet.lines.map(({ top, height }, at) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: the next clip's lines take the places of this one's
+          <i key={at} style={{ top: `${(top + height / 2) * 100}%` }} />
         ))}
       </div>
       <div className="trace" role="img" aria-label={words}>

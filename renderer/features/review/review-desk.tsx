@@ -5,9 +5,8 @@ import { REVIEW } from '../../text/english/review.ts';
 import { Sheet } from '../../ui/sheet.tsx';
 import { countFromFirstRep } from './aligned-sheet.ts';
 import { Compare } from './compare.tsx';
-import { buildCountSheet } from './count-sheet.ts';
 import { CountSheetPanel } from './count-sheet-panel.tsx';
-import { drawEvidence } from './evidence-drawing.ts';
+import { drawClip } from './drawn-clip.ts';
 import { Film } from './film.tsx';
 import { listComparable, type QueueItem } from './review-queue.ts';
 import { ScorePanel } from './score-panel.tsx';
@@ -35,8 +34,7 @@ export function ReviewDesk(
   const control = useFilmControl(`${clip.id} ${isComparing}`);
   const shelf = useEvidenceShelf(desk.client);
   const evidence = useEvidence(shelf, lesson, clip, way.next?.clip ?? null);
-  const sheet = useMemo(() => buildCountSheet(clip, evidence), [clip, evidence]);
-  const drawing = useMemo(() => drawEvidence(evidence, sheet), [evidence, sheet]);
+  const { sheet, drawing } = useMemo(() => drawClip(clip, evidence), [clip, evidence]);
   const { acts, firstOpen, isRefused } = useScoreActs(clip, desk.decide, way);
   const note = useRef<HTMLInputElement>(null);
   const compared = useMemo(

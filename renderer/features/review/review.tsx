@@ -2,7 +2,7 @@ import './count-sheet.css';
 import './film.css';
 import './review.css';
 import './score-panel.css';
-import { useMemo, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import { getFlagStep, isOpen } from '../../client/flag-step.ts';
 import type { StepProps } from '../../client/steps.ts';
 import { REVIEW } from '../../text/english/review.ts';
@@ -10,7 +10,7 @@ import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys/use-keys.ts';
 import { changePreferences, readPreferences } from '../../ui/preferences.ts';
 import { CardTable } from './card-table.tsx';
-import { buildClassCard } from './class-card.ts';
+import { buildClassCard, type ClassCard } from './class-card.ts';
 import { IdRow } from './id-row.tsx';
 import { ReviewBlank } from './review-blank.tsx';
 import { ReviewDesk } from './review-desk.tsx';
@@ -23,7 +23,11 @@ export function Review(props: StepProps) {
   const way = useReview(props);
   const { item, queue } = way;
   const { plan, flags, squadScores } = lesson;
-  const card = useMemo(() => buildClassCard({ plan, flags, squadScores }), [plan, flags, squadScores]);
+  const before = useRef<ClassCard | null>(null);
+  const card = useMemo(() => {
+    before.current = buildClassCard({ plan, flags, squadScores }, before.current);
+    return before.current;
+  }, [plan, flags, squadScores]);
   const [isComparing, setComparing] = useState(false);
   const open = flags.filter(isOpen);
   const goToFlag = () => {

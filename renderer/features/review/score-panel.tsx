@@ -1,4 +1,4 @@
-import type { RefObject } from 'react';
+import { type RefObject, useRef } from 'react';
 import type { FlagView, LessonView } from '../../../src-core/contract/lesson-view.ts';
 import type { JournalAct } from '../../../src-core/marking/journal-event.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
@@ -14,6 +14,7 @@ import { EarnsLine } from './earns-line.tsx';
 import { NoteField } from './note-field.tsx';
 import type { QueueItem } from './review-queue.ts';
 import { getEarnings, listCriteria } from './score-sheet.ts';
+import { useFreedFocus } from './use-freed-focus.ts';
 
 /** What the score sheet's keys and buttons do. */
 export interface ScoreActs {
@@ -47,6 +48,8 @@ export function ScorePanel({
   readonly isRefused: boolean;
 }) {
   const { clip } = item;
+  const answers = useRef<HTMLOListElement>(null);
+  useFreedFocus(answers, clip.id);
   const lines = listCriteria(lesson.plan, clip);
   const open = lines.findIndex(({ shown }) => shown === null);
   const earnings = getEarnings(lines, getPoints(lesson, item));
@@ -60,10 +63,10 @@ export function ScorePanel({
       </header>
       <div className="crs">
         <ClipFlags flags={flags} names={names} onSettle={lesson.second ? null : acts.decide} />
-        <ol>
+        <ol ref={answers}>
           {lines.map((line, at) => (
             <CriterionRow
-              key={`${clip.id} ${line.criterion}`}
+              key={line.criterion}
               line={line}
               number={at + 1}
               names={names}
@@ -97,13 +100,15 @@ export function ScorePanel({
             {earnings.isInked ? REVIEW.goOn : REVIEW.confirm}
           </Button>
           <Button label={REVIEW.back} onPress={acts.back}>
-            <Glyph name="back" />
+            {BACK}
           </Button>
         </div>
       </div>
     </Sheet>
   );
 }
+
+const BACK = <Glyph name="back" />;
 
 /** The first and the last key that change an answer; only the first nine criteria have one. */
 function CriterionCaps({ criteria }: { readonly criteria: number }) {

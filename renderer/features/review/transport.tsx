@@ -23,13 +23,13 @@ export function Transport({
   return (
     <div className="ctl">
       <Button look="bare" label={REVIEW.frameBack} onPress={() => control.step(-1)}>
-        <Glyph name="back" />
+        {BACK}
       </Button>
       <Button label={REVIEW.playPause} onPress={control.toggle}>
-        <Glyph name={isPlaying ? 'pause' : 'play'} />
+        {isPlaying ? PAUSE : PLAY}
       </Button>
       <Button look="bare" label={REVIEW.frameOn} onPress={() => control.step(1)}>
-        <Glyph name="fwd" />
+        {ON}
       </Button>
       <span className="t">
         <FilmTime control={control} /> <span className="cap">{REVIEW.of(lengthSeconds)}</span>
@@ -62,6 +62,11 @@ export function Transport({
     </div>
   );
 }
+
+const BACK = <Glyph name="back" />;
+const ON = <Glyph name="fwd" />;
+const PLAY = <Glyph name="play" />;
+const PAUSE = <Glyph name="pause" />;
 
 function FilmTime({ control }: { readonly control: FilmControl }) {
   return useFilmState(control, (state) => moment(state.seconds));

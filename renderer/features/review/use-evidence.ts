@@ -3,6 +3,7 @@ import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { EvidenceView } from '../../../src-core/contract/evidence-view.ts';
 import type { ClipView, LessonView } from '../../../src-core/contract/lesson-view.ts';
 import { afterPaint } from '../../ui/after-paint.ts';
+import { drawClip } from './drawn-clip.ts';
 import { type EvidenceShelf, openEvidenceShelf } from './evidence-shelf.ts';
 
 /** One shelf for as long as Review is shown. */
@@ -27,7 +28,7 @@ export function useEvidence(
       void shelf.fetch(lesson, clip, true).then((isNew) => {
         if (!isWanted) return;
         if (isNew) showAnew();
-        if (next) void shelf.fetch(lesson, next, false);
+        if (next) void shelf.fetch(lesson, next, false).then(() => drawClip(next, shelf.find(next)));
       });
     // What stands already is painted before more is asked for.
     const callOff = shelf.find(clip) ? afterPaint(fetch) : fetch();
