@@ -1,6 +1,6 @@
 import { useLiveQuery } from 'dexie-react-hooks';
 import { useCallback, useState } from 'react';
-import { openPageDatabase, type PageDatabase } from './page-database.ts';
+import { type Draft, openPageDatabase, type PageDatabase } from './page-database.ts';
 
 let opened: PageDatabase | null = null;
 
@@ -24,7 +24,10 @@ export function useDraft(key: string): DraftText {
   const { drafts } = getPageDatabase();
   // What is typed here is shown from here: the storage answers later than the next key comes.
   const [typed, setTyped] = useState<{ readonly key: string; readonly text: string | null } | null>(null);
-  const kept = useLiveQuery(() => drafts.get(key).catch(() => undefined), [key]);
+  // Forgotten with its key: whoever comes back to it may have typed elsewhere meanwhile.
+  if (typed && typed.key !== key) setTyped(null);
+  // All of them, for they are few: to ask for each anew would cost every clip that comes onto the desk.
+  const kept = useLiveQuery(() => drafts.toArray().catch((): Draft[] => []), [])?.find((one) => one.key === key);
   const write = useCallback(
     (text: string) => {
       setTyped({ key, text });

@@ -28,6 +28,7 @@ export function NoteField({
   };
   return (
     <input
+      key={clip.id}
       ref={ref}
       className="note"
       aria-label={REVIEW.note}

@@ -81,7 +81,7 @@ export function ScorePanel({
       </div>
       <div className="sum">
         <EarnsLine earnings={earnings} />
-        <NoteField key={clip.id} ref={note} lesson={lesson.lesson} clip={clip} onNote={acts.decide} />
+        <NoteField ref={note} lesson={lesson.lesson} clip={clip} onNote={acts.decide} />
         <p className="refused" role="status">
           {isRefused && lines[open] && REVIEW.answerFirst(lines[open].label)}
         </p>
