@@ -27,7 +27,9 @@ export function useDraft(key: string): DraftText {
   // Forgotten with its key: whoever comes back to it may have typed elsewhere meanwhile.
   if (typed && typed.key !== key) setTyped(null);
   // All of them, for they are few: to ask for each anew would cost every clip that comes onto the desk.
-  const kept = useLiveQuery(() => drafts.toArray().catch((): Draft[] => []), [])?.find((one) => one.key === key);
+  const kept = useLiveQuery(() => drafts.toArray().catch((): Draft[] => []), [])?.find(
+    (one) => one.key === key,
+  );
   const write = useCallback(
     (text: string) => {
       setTyped({ key, text });

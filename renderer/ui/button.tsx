@@ -23,11 +23,11 @@ export function Button({ onPress, ...look }: ButtonProps) {
   const latest = useRef(onPress);
   latest.current = onPress;
   const press = useCallback(() => latest.current(), []);
-  return <Pressed {...look} onPress={press} />;
+  return <DrawnButton {...look} onPress={press} />;
 }
 
 /** Drawn anew only where it looks otherwise: what it does is asked for when it is pressed. */
-const Pressed = memo(function Pressed(props: ButtonProps) {
+const DrawnButton = memo(function DrawnButton(props: ButtonProps) {
   const {
     children,
     onPress,

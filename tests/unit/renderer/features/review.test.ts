@@ -21,6 +21,7 @@ import { showPending } from '../../../../renderer/storage/show-pending.ts';
 import type { ClipView, LessonView } from '../../../../src-core/contract/lesson-view.ts';
 import type { JournalAct } from '../../../../src-core/marking/journal-event.ts';
 import { openDeskForWindows } from '../storage/open-windows.ts';
+import { buildFlag } from '../walked-lesson.ts';
 
 let desk: Awaited<ReturnType<typeof openDeskForWindows>>;
 let lesson: LessonView;
@@ -107,6 +108,40 @@ describe('the class card', () => {
   test('is punched as clips are inked', () => {
     const act = findRestAnswered(firstClip(), true);
     expect(buildClassCard(decided(...(act ? [act] : []))).inked).toBe(1);
+  });
+
+  test('keeps every hole but those that a decision changed, and says the same as one made anew', () => {
+    const before = buildClassCard(lesson);
+    const act = findRestAnswered(firstClip(), true);
+    const view = decided(...(act ? [act] : []));
+    const after = buildClassCard(view, before);
+    expect(after.lines).toEqual(buildClassCard(view).lines);
+    const holes = (card: typeof before) => card.lines.flatMap((line) => line.holes);
+    const known = new Set(holes(before));
+    expect(holes(after).filter((hole) => !known.has(hole))).toEqual([
+      expect.objectContaining({ squad: 'teal', station: 'A', state: 'inked' }),
+    ]);
+    expect(after.lines.map((line, at) => line === before.lines[at])).toEqual([false, true, true]);
+  });
+
+  test('takes nothing over from a card of another plan', () => {
+    const before = buildClassCard(lesson);
+    const [first, ...others] = lesson.plan.squads;
+    if (!first) throw new Error('the plan has squads');
+    const plan = { ...lesson.plan, squads: [...others, first] };
+    const after = buildClassCard({ ...lesson, plan }, before);
+    expect(after.lines[0]?.holes.map(({ squad }) => squad)).toEqual(['amber', 'teal']);
+  });
+
+  test('shows a flag as soon as one waits, and no longer once it is answered', () => {
+    const { id } = firstClip();
+    const open = buildFlag({ code: 'too-short', clip: id, squad: 'teal', durationSeconds: 1 });
+    const before = buildClassCard(lesson);
+    const flagged = buildClassCard({ ...lesson, flags: [open] }, before);
+    expect(flagged.lines[0]?.holes[0]).toMatchObject({ state: 'flagged', flag: 'too-short' });
+    const answer = { settled: 'kept', reason: null } as const;
+    const settled = buildClassCard({ ...lesson, flags: [{ ...open, answer }] }, flagged);
+    expect(settled.lines).toEqual(before.lines);
   });
 
   test('stands open before clips are read', () => {
