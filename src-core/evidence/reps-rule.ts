@@ -65,7 +65,7 @@ export interface RepsRule {
  *   those with reps from 0.4 on.
  * - `firmStanding`: of clips with reps one in a hundred stands by less; any value from 1.2 to 1.5 gives the same counts.
  * - `returnShare`: half a movement comes back at best with 0.53 of what the whole does, at most; whole cycles with 0.8 and
- *   more, with 0.6 and more behind people who walk through.
+ *   more, six of a thousand with less behind people who walk through. The middle between: real footage halved at 0.66.
  * - `lastShare`, `lateTurnCost`: on 120 scenes more that are cut off at one end or both (seeds 5 and 6): cycles completed at the
  *   clip's end are seen as 0.11 too few at the most, those cut at 0.8 as 0.84 at the most.
  * - `approach` by sides: hops from the middle add 0.6 to 0.94 of a cycle at both ends together, where sides count; what starts at a
@@ -94,7 +94,7 @@ export const REPS_RULE: RepsRule = {
   slowTrust: 0.25,
   leastTrustPerOctave: 0.3,
   firmStanding: 1.25,
-  returnShare: 0.6,
+  returnShare: 0.72,
   turnedShare: 0.5,
   fullCost: 0.2,
   approach: { cycle: 0.205, side: 0.225 },

@@ -148,7 +148,7 @@ function viewAsBytes({ buffer, byteOffset, byteLength }: Float32Array): Uint8Arr
  * read from, whose version stands before its own; that counts up with every change of how reps or unison are read, or
  * lessons keep what was read before it.
  */
-const MOVEMENT_VERSION = motionAnalyser.version * 1000 + 9;
+const MOVEMENT_VERSION = motionAnalyser.version * 1000 + 10;
 
 /** Reps, unison and camera motion under one set of options, such as `movement-3f9a12`. */
 export function defineMovementAnalyser(optionsKey: string) {

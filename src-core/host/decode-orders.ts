@@ -82,9 +82,18 @@ const CHEAPLY = ['-skip_loop_filter', 'all'];
 /** Pictures of up to so many pixels cost less to decode than to look at, so that none is left out. */
 const SMALL_PICTURE = 1280 * 720 - 1;
 
-/** Which pictures are decoded at first. */
-export function choosePictures({ pixels }: ClipFacts): PictureChoice {
-  return pixels !== null && pixels <= SMALL_PICTURE ? 'all' : 'leaned-on';
+/** A rate this near to a multiple of the motion rate is one: 29.97 is 30. */
+const SAME_RATE = 0.005;
+
+/**
+ * Which pictures are decoded at first. At twice the motion rate, every other picture's own time is an even step anyway, and
+ * a clip whose pictures come unevenly need not be begun anew.
+ */
+export function choosePictures({ pixels, rateHz }: ClipFacts): PictureChoice {
+  if (pixels !== null && pixels <= SMALL_PICTURE) return 'all';
+  const times = (rateHz ?? 0) / MOTION_RATE_HZ;
+  const isMultiple = Math.round(times) > 0 && Math.abs(times - Math.round(times)) <= SAME_RATE * times;
+  return isMultiple ? 'uneven' : 'leaned-on';
 }
 
 /** The rate that motion is read at: a clip with fewer pictures would only show some of them twice. */

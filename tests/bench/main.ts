@@ -1,9 +1,10 @@
-// All benches, or those named: tsx tests/bench/main.ts [stamps grade cards card-damage cost memory unison reps line-up review
-// look-back]
+// All benches, or those named: tsx tests/bench/main.ts [stamps grade cards card-damage cost memory unison reps
+// footage-changed line-up review look-back]
 import { availableParallelism, cpus } from 'node:os';
 import { benchCardDamage } from './card-damage.ts';
 import { benchCards } from './cards.ts';
 import { benchCost } from './cost.ts';
+import { benchChangedFootage } from './footage-changed.ts';
 import { benchGrade } from './grade.ts';
 import { benchLineUp } from './line-up-frames.ts';
 import { benchLookBack } from './look-back.ts';
@@ -23,6 +24,7 @@ const PARTS: Readonly<Record<string, (report: BenchReport) => Promise<void>>> = 
   memory: benchMemory,
   unison: benchUnison,
   reps: (report) => benchReps(report),
+  'footage-changed': benchChangedFootage,
   'line-up': benchLineUp,
   review: benchReview,
   'look-back': benchLookBack,

@@ -11,6 +11,8 @@ import { makeMotion } from './made-motion.ts';
 const TURN = 2 * Math.PI;
 const RATE_HZ = 15;
 
+const addUp = (one: Float32Array, other: Float32Array) => one.map((value, at) => value + (other[at] ?? 0));
+
 /** A cycle in `cycleSeconds` within each of the spans, stillness outside. */
 function makeSpans(seconds: number, spans: readonly (readonly [number, number])[], cycleSeconds: number) {
   return makeVectors(seconds, (second, place) => {
@@ -86,6 +88,19 @@ describe('the study of a clip', () => {
     expect(study?.standing).toBeGreaterThan(2);
     expect(study?.cycles).toBeCloseTo(8, 0);
     expect(studyReps(makeMotion([], clip), { counting: 'cycle' }, REPS_RULE)?.standing ?? 0).toBeLessThan(1);
+  });
+
+  test('is whole only with both sides, however much of the body does the same for each', () => {
+    const findCycles = (trunkColumns: number) => {
+      const trunk = makeMotion([{ columns: [1, trunkColumns] }], { cycleSeconds: 1, cycles: 16 });
+      const foot = makeMotion([{ columns: [trunkColumns + 2, 1] }], { cycleSeconds: 2, cycles: 8 });
+      const [u, v] = [addUp(trunk.u, foot.u), addUp(trunk.v, foot.v)];
+      const motion = { ...trunk, u, v, fine: { ...trunk.fine, u, v } };
+      return studyReps(motion, { counting: 'cycle' }, REPS_RULE)?.cycles;
+    };
+    expect(findCycles(7)).toBeCloseTo(8, 0);
+    // Among so much that repeats itself, one foot's other way may be anything.
+    expect(findCycles(12)).toBeCloseTo(16, 0);
   });
 
   test('is drawn from the clip’s begin on, where its pictures begin late too', () => {

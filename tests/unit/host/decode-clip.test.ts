@@ -11,6 +11,7 @@ import {
   decodeClip,
   probeClip,
 } from '../../../src-core/host/decode-clip.ts';
+import { choosePictures } from '../../../src-core/host/decode-orders.ts';
 import { findFfmpeg } from '../../../src-core/host/find-ffmpeg.ts';
 import { filmClip } from './film-clip.ts';
 
@@ -150,6 +151,14 @@ describe('a clip decoded whole', () => {
 });
 
 describe('pictures that no other leans on', () => {
+  test('are left out of large ones, which keep their own times where the clip has two, three or four a step', () => {
+    const choose = (rateHz: number | null, pixels = 1920 * 1080) =>
+      choosePictures({ durationSeconds: 20, turnDegrees: 0, rateHz, pixels });
+    expect([30, 29.97, 60, 59.94, 45].map((rateHz) => choose(rateHz))).toEqual(Array(5).fill('uneven'));
+    expect([25, 24, 29, 50, null].map((rateHz) => choose(rateHz))).toEqual(Array(5).fill('leaned-on'));
+    expect(choose(30, 640 * 360)).toBe('all');
+  });
+
   const film = (name: string, bframes: number) =>
     filmClip(place(name), {
       shots: [{ seconds: 4 }],
