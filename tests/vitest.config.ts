@@ -18,8 +18,9 @@ const patient = {
   expect: { poll: { timeout: 60_000 } },
 };
 
-// Four projects: `architecture` reads the source, `unit` is everything quick, `app` runs whole programs on real films
-// and kills some, `window` drives a browser. `window` comes last and with fewer files at once, so that its pages do not starve.
+// Three projects: `architecture` reads the source, `unit` is everything quick, `app` runs whole programs on real films,
+// kills some, and drives a browser (`*.window.test.ts`). They share one queue and its workers, so that no core waits for
+// the last file of a project.
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   cacheDir: 'node_modules/.cache/vite',
@@ -28,7 +29,8 @@ export default defineConfig({
     // The files of a worker share their modules, which take longer to load than most files to run: no file may leave
     // anything behind.
     isolate: false,
-    maxWorkers: Math.max(2, CORES),
+    // Some files wait more than they work: for other programs, for a page, and for the moment to kill them.
+    maxWorkers: CORES + 1,
     passWithNoTests: true,
     sequence: { sequencer: LongestFirst },
     projects: [
@@ -58,21 +60,6 @@ export default defineConfig({
           name: 'app',
           globalSetup: [setup('grade-demo'), setup('build-page')],
           include: ['tests/app/**/*.test.ts'],
-          exclude: ['**/*.window.test.ts'],
-          // Some of its files wait more than they work: for other programs, and for the moment to kill them.
-          maxWorkers: CORES + 1,
-          sequence: { groupOrder: 1 },
-        },
-      },
-      {
-        extends: true,
-        test: {
-          ...patient,
-          name: 'window',
-          globalSetup: [setup('grade-demo'), setup('build-page')],
-          include: ['tests/app/**/*.window.test.ts'],
-          maxWorkers: Math.max(2, CORES >> 1),
-          sequence: { groupOrder: 2 },
         },
       },
     ],
