@@ -15,7 +15,6 @@ const patient = {
   setupFiles,
   testTimeout: 300_000,
   hookTimeout: 300_000,
-  expect: { poll: { timeout: 60_000 } },
 };
 
 // Three projects: `architecture` reads the source, `unit` is everything quick, `app` runs whole programs on real films,
@@ -37,20 +36,17 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          ...patient,
           name: 'architecture',
           include: ['tests/architecture/**/*.test.ts'],
-          setupFiles,
-          testTimeout: 60_000,
         },
       },
       {
         extends: true,
         test: {
+          ...patient,
           name: 'unit',
           include: ['tests/{unit,reference,contract}/**/*.test.ts'],
-          setupFiles,
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
         },
       },
       {
@@ -58,6 +54,7 @@ export default defineConfig({
         test: {
           ...patient,
           name: 'app',
+          expect: { poll: { timeout: 60_000 } },
           globalSetup: [setup('grade-demo'), setup('build-page')],
           include: ['tests/app/**/*.test.ts'],
         },
