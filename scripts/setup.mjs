@@ -4,7 +4,7 @@
 //   --for-browser-tests  also a Chromium
 //
 // Exit 0: ready. Exit 2: something is missing that only you can provide; the last line says what to do.
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { accessSync, constants, existsSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -28,8 +28,11 @@ function stop(sentence) {
 
 /** Runs a program with its talk on standard error; true when it ended well within its time. */
 function run(program, args, limitMs) {
-  const ended = spawnSync(program, args, { cwd: ROOT, env, stdio: ['ignore', 2, 2], timeout: limitMs });
-  return ended.status === 0;
+  const child = spawn(program, args, { cwd: ROOT, env, stdio: ['ignore', 2, 2], timeout: limitMs });
+  return new Promise((resolve) => {
+    child.once('error', () => resolve(false));
+    child.once('close', (status) => resolve(status === 0));
+  });
 }
 
 function readJson(path) {
@@ -72,7 +75,7 @@ function isAlive(pid) {
 }
 
 /** Runs `work` while no other setup of this clone does; a lock left behind by a dead process is taken over. */
-function alone(work) {
+async function alone(work) {
   const key = createHash('sha256').update(ROOT).digest('hex').slice(0, 16);
   const lock = join(tmpdir(), `routemark-setup-${key}`);
   const giveUp = Date.now() + 15 * MINUTE_MS;
@@ -89,7 +92,7 @@ function alone(work) {
     Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 250);
   }
   process.once('exit', () => rmSync(lock, { force: true }));
-  work();
+  await work();
 }
 
 function isLeftBehind(lock) {
@@ -102,8 +105,9 @@ function isLeftBehind(lock) {
   }
 }
 
-function installModules() {
-  if (isInstalledAsLocked()) return;
+/** Whether the modules are there. */
+async function installModules() {
+  if (isInstalledAsLocked()) return true;
   say('Installing the node modules named in package-lock.json …');
   // Without install scripts: those of ffmpeg-static and the like download programs, which may hang or fail.
   const args = ['ci', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'];
@@ -111,8 +115,7 @@ function installModules() {
   const done = npm?.endsWith('.js')
     ? run(process.execPath, [npm, ...args], 10 * MINUTE_MS)
     : run(exe ? 'npm.cmd' : 'npm', args, 10 * MINUTE_MS);
-  if (!done || !isInstalledAsLocked())
-    stop('npm could not install the node modules. Run `npm ci` to see why.');
+  return (await done) && isInstalledAsLocked();
 }
 
 /** Where an ffmpeg may be, best first: the same order as src-core/host/find-ffmpeg.ts. */
@@ -131,23 +134,24 @@ function findWorkingFfmpeg() {
 
 let isListFresh = false;
 
-function installPackages(...names) {
+async function installPackages(...names) {
+  if (names.length === 0) return true;
   if (process.getuid?.() !== 0 || !findOnPath('apt-get')) return false;
   say(`Installing Debian's ${names.join(', ')} …`);
   const patient = ['-o', 'DPkg::Lock::Timeout=120', '-o', 'Acquire::Retries=2', '-qq'];
-  if (!isListFresh) isListFresh = run('apt-get', [...patient, 'update'], 3 * MINUTE_MS);
+  if (!isListFresh) isListFresh = await run('apt-get', [...patient, 'update'], 3 * MINUTE_MS);
   const install = ['install', '-y', '--no-install-recommends', ...names];
   return run('apt-get', [...patient, ...install], 10 * MINUTE_MS);
 }
 
 function downloadFfmpeg() {
   say('Downloading ffmpeg (package ffmpeg-static) …');
-  run(process.execPath, [join(MODULES, 'ffmpeg-static', 'install.js')], MINUTE_MS);
+  return run(process.execPath, [join(MODULES, 'ffmpeg-static', 'install.js')], MINUTE_MS);
 }
 
-function obtainFfmpeg() {
+async function obtainFfmpeg() {
   for (const step of [() => {}, downloadFfmpeg, () => installPackages('ffmpeg')]) {
-    step();
+    await step();
     const found = findWorkingFfmpeg();
     if (found) return found;
   }
@@ -171,14 +175,16 @@ const TEST_TOOLS = {
   'redis-server': 'redis-server',
 };
 
-function obtainTestTools() {
-  const missing = Object.keys(TEST_TOOLS).filter((name) => !findOnPath(name));
-  if (missing.length === 0) return;
-  const packages = [...new Set(missing.map((name) => TEST_TOOLS[name]))];
-  if (!installPackages(...packages)) say(`Not found: ${missing.join(', ')}. The tests that need them skip.`);
+const listMissingTools = () => Object.keys(TEST_TOOLS).filter((name) => !findOnPath(name));
+const listPackages = (tools) => [...new Set(tools.map((name) => TEST_TOOLS[name]))];
+
+async function obtainTestTools() {
+  const missing = listMissingTools();
+  if (missing.length > 0 && !(await installPackages(...listPackages(missing))))
+    say(`Not found: ${missing.join(', ')}. The tests that need them skip.`);
 }
 
-function obtainChromium() {
+function hasChromium() {
   const named = process.env.ROUTEMARK_CHROMIUM ?? process.env.CHROMIUM_PATH;
   const names = [
     'chromium-headless-shell',
@@ -187,9 +193,20 @@ function obtainChromium() {
     'google-chrome',
     'google-chrome-stable',
   ];
-  if ((named && existsSync(named)) || names.some(findOnPath)) return;
-  if (installPackages('chromium-headless-shell') || installPackages('chromium')) return;
+  return (named && existsSync(named)) || names.some(findOnPath);
+}
+
+async function obtainChromium() {
+  if (hasChromium()) return;
+  if ((await installPackages('chromium-headless-shell')) || (await installPackages('chromium'))) return;
   stop('No Chromium. Install one (Debian: sudo apt-get install chromium) or set ROUTEMARK_CHROMIUM.');
+}
+
+/** All that is asked for and not there at one go; what does not come so is sought again later, one after another. */
+function installWhatTestsNeed() {
+  const tools = flags.has('--for-tests') ? listPackages(listMissingTools()) : [];
+  const isBrowserMissing = flags.has('--for-browser-tests') && !hasChromium();
+  return installPackages(...tools, ...(isBrowserMissing ? ['chromium-headless-shell'] : []));
 }
 
 const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
@@ -206,13 +223,15 @@ const isReady =
   stamp.askedFor === (process.env.ROUTEMARK_FFMPEG ?? null) &&
   JSON.stringify(describeFile(stamp.ffmpeg?.path)) === JSON.stringify(stamp.ffmpeg);
 if (!isReady) {
-  alone(() => {
-    installModules();
-    const ffmpeg = describeFile(obtainFfmpeg());
+  await alone(async () => {
+    // npm and Debian's packages fetch and unpack side by side.
+    const [hasModules] = await Promise.all([installModules(), installWhatTestsNeed()]);
+    if (!hasModules) stop('npm could not install the node modules. Run `npm ci` to see why.');
+    const ffmpeg = describeFile(await obtainFfmpeg());
     const made = { lock: lockHash, askedFor: process.env.ROUTEMARK_FFMPEG ?? null, ffmpeg };
     writeFileSync(STAMP, `${JSON.stringify(made)}\n`);
   });
   if (!flags.has('--quiet')) say('Ready.');
 }
-if (flags.has('--for-tests')) obtainTestTools();
-if (flags.has('--for-browser-tests')) obtainChromium();
+if (flags.has('--for-tests')) await obtainTestTools();
+if (flags.has('--for-browser-tests')) await obtainChromium();

@@ -15,11 +15,11 @@ const patient = {
   setupFiles,
   testTimeout: 300_000,
   hookTimeout: 300_000,
-  expect: { poll: { timeout: 60_000 } },
 };
 
-// Four projects: `architecture` reads the source, `unit` is everything quick, `app` runs whole programs on real films
-// and kills some, `window` drives a browser. `window` comes last and with fewer files at once, so that its pages do not starve.
+// Three projects: `architecture` reads the source, `unit` is everything quick, `app` runs whole programs on real films,
+// kills some, and drives a browser (`*.window.test.ts`). They share one queue and its workers, so that no core waits for
+// the last file of a project.
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   cacheDir: 'node_modules/.cache/vite',
@@ -28,27 +28,25 @@ export default defineConfig({
     // The files of a worker share their modules, which take longer to load than most files to run: no file may leave
     // anything behind.
     isolate: false,
-    maxWorkers: Math.max(2, CORES),
+    // Some files wait more than they work: for other programs, for a page, and for the moment to kill them.
+    maxWorkers: CORES + 1,
     passWithNoTests: true,
     sequence: { sequencer: LongestFirst },
     projects: [
       {
         extends: true,
         test: {
+          ...patient,
           name: 'architecture',
           include: ['tests/architecture/**/*.test.ts'],
-          setupFiles,
-          testTimeout: 60_000,
         },
       },
       {
         extends: true,
         test: {
+          ...patient,
           name: 'unit',
           include: ['tests/{unit,reference,contract}/**/*.test.ts'],
-          setupFiles,
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
         },
       },
       {
@@ -56,23 +54,9 @@ export default defineConfig({
         test: {
           ...patient,
           name: 'app',
+          expect: { poll: { timeout: 60_000 } },
           globalSetup: [setup('grade-demo'), setup('build-page')],
           include: ['tests/app/**/*.test.ts'],
-          exclude: ['**/*.window.test.ts'],
-          // Some of its files wait more than they work: for other programs, and for the moment to kill them.
-          maxWorkers: CORES + 1,
-          sequence: { groupOrder: 1 },
-        },
-      },
-      {
-        extends: true,
-        test: {
-          ...patient,
-          name: 'window',
-          globalSetup: [setup('grade-demo'), setup('build-page')],
-          include: ['tests/app/**/*.window.test.ts'],
-          maxWorkers: Math.max(2, CORES >> 1),
-          sequence: { groupOrder: 2 },
         },
       },
     ],

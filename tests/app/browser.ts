@@ -183,6 +183,7 @@ async function openHost(home: string, pageFolder: string, folder: string) {
           replace: true,
           onProgress: ({ done, total }) => onProgress({ step: 'film', done, total }),
         });
+        await linkDemoEvidence(into);
       },
       onFault: (trace, fault) => process.stderr.write(`fault ${trace}: ${String(fault)}\n`),
     });
@@ -214,7 +215,7 @@ async function openWindow(browser: Browser, address: string, look: WindowLook): 
     locale: 'en-CA',
   });
   // How quick the page is, is for the bench to say; here a busy machine may take its time.
-  context.setDefaultTimeout(120_000);
+  context.setDefaultTimeout(240_000);
   await context.addInitScript((preferences) => {
     localStorage['routemark.preferences'] ??= preferences;
   }, JSON.stringify({ isWatchingByItself }));

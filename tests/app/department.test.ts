@@ -212,7 +212,7 @@ describe.skipIf(!hasRedis())('two workers on one Redis', () => {
     await Promise.all(workers.map(({ ended }) => ended));
     const misled = start(['work', place('here'), '--queue', redis.address]);
     workers.push(misled);
-    await vi.waitUntil(async () => (await queue.getWorkersCount()) === 1, { timeout: 30_000 });
+    await vi.waitUntil(async () => (await queue.getWorkersCount()) === 1, { timeout: 60_000 });
     await writeLessons('moved', ['7 Brine']);
     const good = start(['work', place('moved'), '--queue', redis.address]);
     workers.push(good);

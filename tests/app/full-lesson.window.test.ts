@@ -25,8 +25,8 @@ async function waitForRead(desk: TestDesk, page: Page): Promise<void> {
   };
   await expect.poll(isRead, { timeout: 300_000, interval: 200 }).toBe(true);
   const way = page.locator('.way');
-  await expect.poll(() => way.textContent(), { timeout: 20_000 }).toMatch(/\d+ left|all inked/);
-  await expect.poll(() => way.textContent(), { timeout: 20_000 }).not.toMatch(/reading/);
+  await expect.poll(() => way.textContent()).toMatch(/\d+ left|all inked/);
+  await expect.poll(() => way.textContent()).not.toMatch(/reading/);
 }
 
 /** Until every clip was watched whole, and this page has every proposal. */
@@ -92,7 +92,7 @@ describe.skipIf(!canBrowse())('a full lesson in a browser', () => {
     const remedies = page.locator('.pr .rem .btn.ink');
     for (let waiting = await remedies.count(); waiting > 0; waiting = await remedies.count()) {
       await hand.click(remedies.first());
-      await expect.poll(() => remedies.count(), { timeout: 20_000 }).toBeLessThan(waiting);
+      await expect.poll(() => remedies.count()).toBeLessThan(waiting);
     }
 
     // Line up: one key a flag; the first one leads there by itself. Watching may raise one more, so it is waited for.

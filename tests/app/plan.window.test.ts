@@ -16,8 +16,6 @@ import { PUPILS, STATIONS } from './quay-class.ts';
 /** The most keys, clicks and texts that a whole lesson may cost who knows the way. */
 const MOST_ACTS = 100;
 
-/** Looks again and again: the machine may be busy with other things. */
-const poll = <Value>(look: () => Value) => expect.poll(look, { timeout: 20_000 });
 const at = (page: Page, place: string) => page.locator(`[data-at="${place}"]`);
 const getFocus = (page: Page) =>
   page.evaluate(() => document.activeElement?.getAttribute('data-at') ?? document.activeElement?.tagName);
@@ -95,7 +93,7 @@ describe.runIf(canBrowse())('Plan', () => {
     for (const [row, { place, clue, exercise, reps }] of STATIONS.entries()) {
       if (row >= 4) await hand.click(page.getByRole('button', { name: 'Station', exact: true }));
       else if (row === 0) await hand.click(at(page, 'stations[0].place'));
-      await poll(() => getFocus(page)).toMatch(row === 0 ? /INPUT/ : `stations[${row}].place`);
+      await expect.poll(() => getFocus(page)).toMatch(row === 0 ? /INPUT/ : `stations[${row}].place`);
       await hand.type(place);
       await hand.press('Tab');
       await hand.type(clue);
@@ -104,7 +102,7 @@ describe.runIf(canBrowse())('Plan', () => {
       await page.getByRole('option').first().waitFor();
       await hand.press('ArrowDown');
       await hand.press('Enter');
-      await poll(() => getFocus(page)).toBe(`stations[${row}].exercise`);
+      await expect.poll(() => getFocus(page)).toBe(`stations[${row}].exercise`);
       await hand.press('Tab');
       await hand.type(reps);
       await hand.press('Tab');
@@ -120,9 +118,11 @@ describe.runIf(canBrowse())('Plan', () => {
     await hand.click(page.getByRole('button', { name: 'Rotate for me' }));
     expect((await readPlan()).squads.map(({ route }) => route.length)).toEqual([4, 4, 4, 4]);
     await hand.click(page.getByRole('button', { name: 'Ink these routes' }));
-    await poll(() => page.locator('.chk .need').count()).toBe(0);
+    await expect.poll(() => page.locator('.chk .need').count()).toBe(0);
 
-    await poll(async () => (await readPlan()).squads.map(({ route }) => route.length)).toEqual([6, 6, 6, 6]);
+    await expect
+      .poll(async () => (await readPlan()).squads.map(({ route }) => route.length))
+      .toEqual([6, 6, 6, 6]);
     const plan = await readPlan();
     expect([...checkPlan(plan), ...checkReadiness(plan)]).toEqual([]);
     expect(plan.stations.map(({ place, clue, reps }) => [place, clue, String(reps)])).toEqual(
@@ -157,15 +157,15 @@ describe.runIf(canBrowse())('Plan', () => {
     await page.keyboard.press('Control+a');
     await page.keyboard.type('9');
     await page.keyboard.press('Enter');
-    await poll(async () => (await readPlan()).stations[0]?.reps).toBe(9);
-    await poll(() => getFocus(page)).toBe('stations[0].reps');
+    await expect.poll(async () => (await readPlan()).stations[0]?.reps).toBe(9);
+    await expect.poll(() => getFocus(page)).toBe('stations[0].reps');
     // A choice opens on the present one.
     await at(page, 'orderRule').focus();
     await page.keyboard.press('Enter');
     await page.getByRole('menuitemradio').first().waitFor();
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
-    await poll(async () => (await readPlan()).orderRule).toBe('report');
+    await expect.poll(async () => (await readPlan()).orderRule).toBe('report');
     // A stop is changed by its letter, and a problem names itself and leads to its place.
     const other = before.squads[1]?.route[0] ?? '';
     await at(page, 'squads[0].route[0]').focus();
@@ -175,19 +175,19 @@ describe.runIf(canBrowse())('Plan', () => {
     // At a stop the key would choose station F.
     await page.locator('.right-side').focus();
     await page.keyboard.press('f');
-    await poll(() => getFocus(page)).toMatch(/^squads\[\d\]\.route\[0\]$/);
+    await expect.poll(() => getFocus(page)).toMatch(/^squads\[\d\]\.route\[0\]$/);
     // A pupil goes to the squad of the number pressed, and the focus with them.
     const pupil = page.locator('.squad-column').nth(0).locator('[data-pupil]').first();
     const id = (await pupil.getAttribute('data-pupil')) ?? '';
     await pupil.focus();
     await page.keyboard.press('3');
-    await poll(readPupils).toMatch(new RegExp(`${id},.*,${before.squads[2]?.code},`));
+    await expect.poll(readPupils).toMatch(new RegExp(`${id},.*,${before.squads[2]?.code},`));
     const moved = page.locator('.squad-column').nth(2).locator(`[data-pupil="${id}"]:focus`);
     await moved.waitFor();
     await page.keyboard.press('1');
-    await poll(readPupils).toMatch(new RegExp(`${id},.*,${before.squads[0]?.code},`));
+    await expect.poll(readPupils).toMatch(new RegExp(`${id},.*,${before.squads[0]?.code},`));
     for (const _ of [1, 2, 3]) await page.keyboard.press('Control+z');
-    await poll(readPlan).toEqual(before);
+    await expect.poll(readPlan).toEqual(before);
     await problem.waitFor({ state: 'detached' });
     expect(complaints).toEqual([]);
     await context.close();
@@ -219,12 +219,12 @@ describe.runIf(canBrowse())('Plan', () => {
     await at(page, 'lesson.title').click();
     await page.keyboard.type('Quay circuit, again');
     await page.keyboard.press('Enter');
-    await poll(async () => (await readPlan()).lesson.title).toBe('Quay circuit, again');
-    await poll(() => told.textContent()).not.toBe(before.told);
+    await expect.poll(async () => (await readPlan()).lesson.title).toBe('Quay circuit, again');
+    await expect.poll(() => told.textContent()).not.toBe(before.told);
     await page.locator('.versions .lk').first().click();
     await page.locator('.versions').getByText('“Quay circuit, again”').waitFor();
     await page.getByRole('button', { name: 'Back to this state' }).click();
-    await poll(readPlan).toEqual(before.plan);
+    await expect.poll(readPlan).toEqual(before.plan);
     await context.close();
   });
 
@@ -239,11 +239,11 @@ describe.runIf(canBrowse())('Plan', () => {
     await page.keyboard.press('Enter');
     await page.getByLabel(/^Colour of .*’s pinnie$/).fill('#aa1133');
     const readPinnie = async () => (await readPlan()).squads[0]?.pinnie;
-    await poll(readPinnie).toEqual({ name: 'crimson', colour: '#aa1133' });
+    await expect.poll(readPinnie).toEqual({ name: 'crimson', colour: '#aa1133' });
     for (let edit = 0; edit < 3; edit += 1) await page.keyboard.press('Control+z');
-    await poll(readPinnie).toEqual(before.squads[0]?.pinnie);
+    await expect.poll(readPinnie).toEqual(before.squads[0]?.pinnie);
     for (let edit = 0; edit < 3; edit += 1) await page.keyboard.press('Control+Shift+z');
-    await poll(readPinnie).toEqual({ name: 'crimson', colour: '#aa1133' });
+    await expect.poll(readPinnie).toEqual({ name: 'crimson', colour: '#aa1133' });
 
     const own = { ...BUILT_IN_EXERCISES[0], code: 'gull-walk', name: 'Gull walk' };
     const library = page.locator('.library-line');
@@ -267,7 +267,7 @@ describe.runIf(canBrowse())('Plan', () => {
     expect(complaints).toEqual([]);
     await at(page, 'squads[0].pinnie').click();
     await page.getByRole('menuitemradio', { name: before.squads[0]?.pinnie.name ?? '' }).click();
-    await poll(readPlan).toEqual(before);
+    await expect.poll(readPlan).toEqual(before);
     await context.close();
   });
 

@@ -19,6 +19,17 @@ setTimeout(() => fs.writeFileSync('node_modules/.package-lock.json', JSON.string
 console.log('npm talks');
 `;
 
+/** Brings every program that tests ask for at once, in packages of the names that Debian gives them. */
+const APT = `
+const fs = require('fs');
+const args = process.argv.slice(2).filter((word) => !word.startsWith('-') && !word.includes('::'));
+fs.appendFileSync('apt-calls', args.join(' ') + '\\n');
+if (args[0] !== 'install') process.exit(0);
+const programs = require('path').dirname(process.argv[1]);
+for (const name of ['ffmpeg', 'ffprobe', 'perl', 'pdftoppm', 'zbarimg', 'redis-server', 'chromium-headless-shell'])
+  fs.writeFileSync(programs + '/' + name, '#!' + process.execPath + '\\nconsole.log("ffmpeg version 6.0");', { mode: 0o755 });
+`;
+
 beforeEach(async () => {
   const top = await mkdtemp(join(tmpdir(), 'setup-'));
   clone = join(top, 'clone');
@@ -132,5 +143,15 @@ describe('the setup', () => {
     const { code, err } = await setUp(['--for-tests']);
     expect(code).toBe(0);
     expect(err).toContain('Not found: perl, ffprobe, pdftoppm, zbarimg');
+  });
+
+  test.skipIf(process.getuid?.() !== 0)('asks for all packages at one go, where it may', async () => {
+    await writeFile(join(programs, 'apt-get'), `#!${process.execPath}\n${APT}`, { mode: 0o755 });
+    expect(await setUp(['--for-tests', '--for-browser-tests'])).toMatchObject({ code: 0, out: '' });
+    expect((await readFile(join(clone, 'apt-calls'), 'utf8')).trim().split('\n')).toEqual([
+      'update',
+      'install perl ffmpeg poppler-utils zbar-tools redis-server chromium-headless-shell',
+    ]);
+    expect(await countNpmCalls()).toBe(1);
   });
 });

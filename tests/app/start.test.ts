@@ -50,7 +50,7 @@ async function start(wantedStarts: number): Promise<{ readonly said: string; rea
     });
   }
   await expect.poll(listStarts, { timeout: 180_000 }).toHaveLength(wantedStarts);
-  await expect.poll(() => said, { timeout: 30_000 }).toContain('window of its own');
+  await expect.poll(() => said).toContain('window of its own');
   return { said, child };
 }
 

@@ -1,6 +1,11 @@
 import { spawn } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { once } from 'node:events';
+import { existsSync } from 'node:fs';
+import { copyFile, mkdir, rename } from 'node:fs/promises';
+import { extname, join } from 'node:path';
 import { findFfmpeg } from '../../../src-core/host/find-ffmpeg.ts';
+import { placeBuilds } from '../../app/bundle-program.ts';
 import { drawScene, type Scene, type SceneCard } from './draw-scene.ts';
 
 /** A stretch of film that shows one thing. */
@@ -23,8 +28,23 @@ export interface Film {
 
 const H264 = ['-c:v', 'libx264', '-preset', 'ultrafast', '-crf', '26', '-g', '30', '-pix_fmt', 'yuv420p'];
 
-/** Films shots with sensor noise into a real file. */
+/** Films shots with sensor noise into a real file. The same shots are filmed once a run, and are its own to spoil. */
 export async function filmClip(path: string, film: Film): Promise<string> {
+  // What is drawn anew for each moment has no text that tells it from another.
+  if (film.shots.some(({ card }) => typeof card === 'function')) return filmShots(path, film);
+  const folder = join(placeBuilds(), 'clips');
+  await mkdir(folder, { recursive: true });
+  const digest = createHash('sha256').update(JSON.stringify(film)).digest('hex');
+  const kept = join(folder, `${digest}${extname(path)}`);
+  if (!existsSync(kept)) {
+    const draft = join(folder, `${process.pid}-${digest}${extname(path)}`);
+    await rename(await filmShots(draft, film), kept);
+  }
+  await copyFile(kept, path);
+  return path;
+}
+
+async function filmShots(path: string, film: Film): Promise<string> {
   const found = await findFfmpeg();
   if (!found.ok) throw new Error('these tests need ffmpeg');
   const { rate = 30, width = 640, height = 360 } = film;
