@@ -221,6 +221,16 @@ describe.skipIf(!canBrowse())('Review', () => {
     await rm(other, { recursive: true });
   });
 
+  test('lets every hole of the class card be pressed in a low window', async () => {
+    const { page, complaints } = await openReview('light', false);
+    await page.setViewportSize({ width: 1280, height: 420 });
+    const title = page.locator('.idrow h1');
+    const before = await title.textContent();
+    await page.locator('.punch:not(.now, .off, .gone)').last().click({ timeout: 30_000 });
+    await expect.poll(() => title.textContent()).not.toBe(before);
+    expect(complaints).toEqual([]);
+  });
+
   test('adds up in Scores: a pupil is away, the rules stand side by side, a sum is explained, a scale is cut', async () => {
     const { page, complaints } = await openReview('light');
     const planned = async () => JSON.parse(await readFile(path.join(desk.folder, 'plan.json'), 'utf8'));
