@@ -24,6 +24,7 @@ export interface FullOrderOptions {
   /** Whether pictures for the card reader are wanted besides. */
   readonly cards: boolean;
   readonly pictures: PictureChoice;
+  /** Cores that ffmpeg may decode on. */
   readonly threads: number;
 }
 
@@ -103,7 +104,7 @@ export function getMotionRate({ rateHz }: ClipFacts): number {
 
 /** One decode of the whole clip: motion luma, stills, colours, and cards at head and tail. */
 export function buildFullOrder(path: string, options: FullOrderOptions): DecodeOrder {
-  const { facts, pictures, threads } = options;
+  const { facts, pictures, threads: cores } = options;
   const rateHz = getMotionRate(facts);
   const seconds = facts.durationSeconds ?? USUAL_SECONDS;
   const turn = getTurn(facts);
@@ -123,7 +124,7 @@ export function buildFullOrder(path: string, options: FullOrderOptions): DecodeO
           options: STILL_FILE.test(path)
             ? STILL_OPTIONS
             : [
-                ...['-threads', String(threads), '-noautorotate', ...CHEAPLY],
+                ...['-threads', String(countThreads(cores)), '-noautorotate', ...CHEAPLY],
                 ...(pictures === 'all' ? [] : ['-skip_frame', 'noref']),
               ],
         },
@@ -140,6 +141,13 @@ export function buildFullOrder(path: string, options: FullOrderOptions): DecodeO
     },
     kinds: ['luma', 'still', 'colour', ...(options.cards ? (['card'] as const) : [])],
   };
+}
+
+/** Decoding threads wait for each other's pictures and for the filters; so many more keep several cores at work. */
+const THREADS_THAT_WAIT = 2;
+
+function countThreads(cores: number): number {
+  return cores > 1 ? cores + THREADS_THAT_WAIT : 1;
 }
 
 /** Key pictures of a few stretches: what a first look at a whole class needs. */

@@ -42,7 +42,7 @@ import { asColourFrame, asLumaFrame, type ClipPlace, describeLook, isSearched } 
 
 /** How a clip is watched. */
 export interface WatchOptions extends DecodeLimits {
-  /** Threads that ffmpeg may decode with; all cores unless given. */
+  /** Cores that ffmpeg may decode on; all unless given. */
   readonly threads?: number;
 }
 
