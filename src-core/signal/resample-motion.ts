@@ -1,9 +1,12 @@
 import type { Seconds } from '../platform/units.ts';
 import type { MotionSeries } from './motion-series.ts';
 
+/** In steps: files tell times in whole milliseconds, which is 0.0075 of a step at fifteen a second. */
+const ROUNDING = 0.02;
+
 /**
  * The same motion in even steps, from frames that lie unevenly in time: each even step gets its share of the flow of
- * every step it overlaps, so that no movement is lost or counted twice.
+ * every step it overlaps, so that no movement is lost or counted twice. Frames that come in even steps stay as they are.
  *
  * @param timesSeconds when each frame of `motion` was shown, ascending; as many as it has frames
  */
@@ -13,6 +16,8 @@ export function resampleMotion(
   rateHz: number,
 ): MotionSeries {
   const from = timesSeconds[0] ?? 0;
+  const isEven = timesSeconds.every((at, frame) => Math.abs((at - from) * rateHz - frame) <= ROUNDING);
+  if (isEven) return { ...motion, rateHz };
   const to = timesSeconds.at(-1) ?? from;
   // A frame that lies a rounding error before its even moment still counts for it.
   const frameCount = motion.frameCount === 0 ? 0 : Math.floor((to - from) * rateHz + 0.01) + 1;

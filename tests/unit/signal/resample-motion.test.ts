@@ -6,8 +6,8 @@ import { resampleMotion } from '../../../src-core/signal/resample-motion.ts';
 const series = (steps: readonly number[]): MotionSeries => ({
   ...{ rateHz: 15, fromSeconds: 0, width: 80, height: 45, columns: 1, rows: 1, frameCount: steps.length },
   u: Float32Array.from(steps),
-  v: Float32Array.from(steps, (step) => -step),
-  fine: { columns: 1, rows: 1, u: Float32Array.from(steps), v: Float32Array.from(steps, (step) => -step) },
+  v: Float32Array.from(steps, (step) => 0 - step),
+  fine: { columns: 1, rows: 1, u: Float32Array.from(steps), v: Float32Array.from(steps, (step) => 0 - step) },
   camera: Float32Array.from(steps.flatMap((step) => [step, 0, 0, 0])),
 });
 const round = (values: Float32Array) => [...values].map((value) => Math.round(value * 1e4) / 1e4);
@@ -19,6 +19,12 @@ describe('motion brought into even steps', () => {
     expect(round(again.u)).toEqual([0, 1, 2, 3]);
     expect(round(again.fine.v)).toEqual([0, -1, -2, -3]);
     expect(again.frameCount).toBe(4);
+  });
+
+  test('is not copied where the steps are even to the millisecond, which is as files tell them', () => {
+    const even = series([0, 1, 2, 3]);
+    expect(resampleMotion(even, [2, 2.067, 2.133, 2.2], 15).u).toBe(even.u);
+    expect(resampleMotion(even, [2, 2.067, 2.137, 2.2], 15).u).not.toBe(even.u);
   });
 
   test('is steady for a steady movement seen at uneven times', () => {
