@@ -14,7 +14,7 @@ export interface DecodeOrder {
 
 /**
  * Which pictures of a clip are decoded. `leaned-on`: those that others lean on, as long as they come in even steps.
- * `uneven`: the same where they do not, each at its own time. `all`: where too few are left without the rest.
+ * `uneven`: the same, each at its own time. `all`: where too few are left without the rest.
  */
 export type PictureChoice = 'leaned-on' | 'uneven' | 'all';
 
@@ -87,8 +87,8 @@ const SMALL_PICTURE = 1280 * 720 - 1;
 const SAME_RATE = 0.005;
 
 /**
- * Which pictures are decoded at first. At twice the motion rate, every other picture's own time is an even step anyway, and
- * a clip whose pictures come unevenly need not be begun anew.
+ * Which pictures are decoded at first. Where a clip has a whole number of pictures a step, their own times are even steps
+ * anyway, and one whose pictures come unevenly need not be begun anew.
  */
 export function choosePictures({ pixels, rateHz }: ClipFacts): PictureChoice {
   if (pixels !== null && pixels <= SMALL_PICTURE) return 'all';
