@@ -5,6 +5,7 @@ import { REPS_RULE } from '../../../src-core/evidence/reps-rule.ts';
 import { buildRepsTrace } from '../../../src-core/evidence/reps-trace.ts';
 import { studyReps } from '../../../src-core/evidence/study-reps.ts';
 import { trackCycles } from '../../../src-core/evidence/track-cycles.ts';
+import type { MotionSeries } from '../../../src-core/signal/motion-series.ts';
 import { makeVectors } from '../signal/made-vectors.ts';
 import { makeMotion } from './made-motion.ts';
 
@@ -12,6 +13,12 @@ const TURN = 2 * Math.PI;
 const RATE_HZ = 15;
 
 const addUp = (one: Float32Array, other: Float32Array) => one.map((value, at) => value + (other[at] ?? 0));
+
+/** Both motions in one picture; they last equally long. */
+function layOver(one: MotionSeries, other: MotionSeries): MotionSeries {
+  const [u, v] = [addUp(one.u, other.u), addUp(one.v, other.v)];
+  return { ...one, u, v, fine: { ...one.fine, u, v } };
+}
 
 /** A cycle in `cycleSeconds` within each of the spans, stillness outside. */
 function makeSpans(seconds: number, spans: readonly (readonly [number, number])[], cycleSeconds: number) {
@@ -94,13 +101,22 @@ describe('the study of a clip', () => {
     const findCycles = (trunkColumns: number) => {
       const trunk = makeMotion([{ columns: [1, trunkColumns] }], { cycleSeconds: 1, cycles: 16 });
       const foot = makeMotion([{ columns: [trunkColumns + 2, 1] }], { cycleSeconds: 2, cycles: 8 });
-      const [u, v] = [addUp(trunk.u, foot.u), addUp(trunk.v, foot.v)];
-      const motion = { ...trunk, u, v, fine: { ...trunk.fine, u, v } };
-      return studyReps(motion, { counting: 'cycle' }, REPS_RULE)?.cycles;
+      return studyReps(layOver(trunk, foot), { counting: 'cycle' }, REPS_RULE)?.cycles;
     };
     expect(findCycles(7)).toBeCloseTo(8, 0);
     // Among so much that repeats itself, one foot's other way may be anything.
     expect(findCycles(12)).toBeCloseTo(16, 0);
+  });
+
+  test('looks past a tremble that fills the picture for a movement that stands firmer', () => {
+    const everywhere = { columns: [0, 20], rows: [4, 7], direction: [0, 0.06] } as const;
+    const noise = 0.005;
+    const tremble = makeMotion([everywhere], { cycleSeconds: 0.5, cycles: 32, noise });
+    const arm = makeMotion([{ columns: [2, 2], rows: [0, 2], direction: [0.15, 0] }], { ...clip, noise });
+    const findCycles = (firmStanding: number) =>
+      studyReps(layOver(tremble, arm), { counting: 'cycle' }, { ...REPS_RULE, firmStanding })?.cycles;
+    expect(findCycles(0)).toBeCloseTo(32, 0);
+    expect(findCycles(REPS_RULE.firmStanding)).toBeCloseTo(8, 0);
   });
 
   test('is drawn from the clip’s begin on, where its pictures begin late too', () => {
