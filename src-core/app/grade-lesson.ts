@@ -3,6 +3,7 @@ import { getPeriodWindows } from '../intake/period-windows.ts';
 import type { Plan } from '../lesson/plan.ts';
 import type { Decisions } from '../marking/decisions.ts';
 import { scoreLesson } from '../marking/points.ts';
+import { countPresent } from '../marking/presence.ts';
 import type { SlotResult, SquadResult } from '../marking/score-input.ts';
 import type { ClipAssignment } from '../matching/assignment.ts';
 import { type Flag, getFlagKey } from '../matching/flag.ts';
@@ -78,7 +79,7 @@ export function gradeClips(lesson: OpenLesson, reading: ClipsReading): GradedLes
     (flag) => raise(flag, decisions),
   );
   const squads = matches.map(({ own, match }) =>
-    gradeSquad(own, match, { plan, decisions, flags, observed }),
+    gradeSquad(own, match, { plan, pupils, decisions, flags, observed }),
   );
   const proposals = new Map(
     squads.flatMap(({ clips }) => clips.map((clip) => [clip.reading.id, clip.proposals])),
@@ -150,11 +151,17 @@ function buildPlacedClip({ reading, time }: RouteClip, { decisions, observed }: 
   };
 }
 
+interface GradeContext extends MatchContext {
+  readonly pupils: OpenLesson['pupils'];
+  readonly flags: readonly RaisedFlag[];
+}
+
 function gradeSquad(
   { squad, clock, clips }: SquadClips,
   match: SquadMatch,
-  { plan, decisions, flags, observed }: MatchContext & { readonly flags: readonly RaisedFlag[] },
+  { plan, pupils, decisions, flags, observed }: GradeContext,
 ): GradedSquad {
+  const present = countPresent(squad.code, pupils, decisions);
   const graded = clips.flatMap((clip, index): GradedClip[] => {
     const assignment = match.assignments[index];
     if (!assignment) return [];
@@ -170,6 +177,7 @@ function gradeSquad(
           assignment,
           observed: observed.get(reading.id),
           lanes: decisions.lanesOf.get(reading.id) ?? null,
+          pupils: present,
         }),
       },
     ];

@@ -17,6 +17,8 @@ export interface ProposedClip {
   readonly observed: ObservedClip | undefined;
   /** The teacher's word on the performers; null: estimated. */
   readonly lanes: GivenLanes | null;
+  /** Pupils of the squad who should be seen in it. */
+  readonly pupils: number;
 }
 
 /** What a criterion can be spoken for by; the rest is the teacher's eye alone. */
@@ -36,7 +38,7 @@ export function proposeClip(plan: Plan, route: readonly string[], clip: Proposed
 function getAnswers(
   plan: Plan,
   route: readonly string[],
-  { reading, assignment, observed, lanes }: ProposedClip,
+  { reading, assignment, observed, lanes, pupils }: ProposedClip,
 ): Readonly<Record<Check, CriterionAnswer>> {
   const expected = assignment.slot === null ? null : (route[assignment.slot] ?? null);
   const place: PlaceProposal | null = proposePlace(assignment, expected, {
@@ -54,6 +56,6 @@ function getAnswers(
     place,
     exercise: free ? proposeExercise(free.reps, context) : null,
     reps: own ? proposeReps(own.reps, station.reps) : null,
-    together: unison ? proposeTogether(unison) : null,
+    together: unison ? proposeTogether(unison, lanes === null ? pupils : null) : null,
   };
 }

@@ -1,8 +1,8 @@
 import { Temporal } from 'temporal-polyfill';
-import type { Plan, SlotIndex } from '../lesson/plan.ts';
+import type { Plan, SlotIndex, SquadCode } from '../lesson/plan.ts';
 import type { Pupil } from '../lesson/roster.ts';
 import type { EpochMs } from '../platform/units.ts';
-import type { AttendanceWord } from './decisions.ts';
+import type { AttendanceWord, Decisions } from './decisions.ts';
 import type { SlotResult } from './score-input.ts';
 
 /** Why a late pupil is marked on the whole route all the same. */
@@ -18,6 +18,16 @@ export interface Presence {
 export function getAttendance(pupil: Pupil, word: AttendanceWord | undefined): AttendanceWord {
   const { attendance, arrived } = word ?? pupil;
   return { attendance, arrived: attendance === 'late' ? arrived : null };
+}
+
+/** Pupils of a squad who were there all along; one who came late may be missing from any clip. */
+export function countPresent(
+  squad: SquadCode,
+  pupils: readonly Pupil[],
+  { attendance }: Pick<Decisions, 'attendance'>,
+): number {
+  const isThere = (pupil: Pupil) => getAttendance(pupil, attendance.get(pupil.id)).attendance === 'present';
+  return pupils.filter((pupil) => pupil.squad === squad && isThere(pupil)).length;
 }
 
 /**

@@ -101,6 +101,13 @@ describe('the demo lesson watched whole', () => {
     expect(reasonOf(graded, 'Teal squad/IMG_0414.MOV', 'reps')?.met).toBe(false);
     expect(reasonOf(graded, 'Teal squad/IMG_0412.MOV', 'reps')?.met).toBe(true);
     expect(reasonOf(graded, 'Tablet 3/IMG_9996.MOV', 'together')?.met).toBe(false);
+    // Of six pupils one films; where some were away, all who were there are seen.
+    const seen = { code: 'some-move-together', of: 6 };
+    expect(reasonOf(graded, 'Teal squad/IMG_0412.MOV', 'together')).toMatchObject({
+      met: true,
+      reason: seen,
+    });
+    expect(reasonOf(graded, 'Tablet 3/IMG_9997.MOV', 'together')?.reason.code).toBe('moves-together');
     const own = await open(folder);
     // No decoding is asked for, so that only the cache can answer.
     const again = await gradeLesson(own.ports, own.lesson, job);

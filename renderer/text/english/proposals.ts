@@ -23,6 +23,8 @@ const WORDINGS: { readonly [Code in ReasonCode]: (reason: ReasonOf<Code>, names:
   'no-reps-seen': ({ prescribed }) => `none of ${prescribed} reps seen`,
   'moves-together': ({ lanes, lagSeconds }) =>
     `${lanes} move together, none more than ${seconds(Math.abs(lagSeconds))} off`,
+  'some-move-together': ({ lanes, of, lagSeconds }) =>
+    `${lanes} of ${of} move together, none more than ${seconds(Math.abs(lagSeconds))} off`,
   alternates: ({ lanes }) => `${lanes} move by turns, not at once`,
   'lane-misses-reps': ({ lane, reps, of }) => `number ${lane} from the left did ${reps} of ${of} reps`,
   'lane-off-beat': ({ lane, lagSeconds }) =>

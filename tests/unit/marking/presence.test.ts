@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { getAttendance, getPresence } from '../../../src-core/marking/presence.ts';
+import { countPresent, getAttendance, getPresence } from '../../../src-core/marking/presence.ts';
 import type { SlotResult } from '../../../src-core/marking/score-input.ts';
 import { buildHarbourPlan, buildPupil, PLUM_SLOTS } from './harbour.ts';
 
@@ -70,5 +70,19 @@ describe('attendance', () => {
   test('a time of arrival means nothing but for late pupils', () => {
     const pupil = buildPupil('k-1', { attendance: 'present', arrived: '10:55' });
     expect(getAttendance(pupil, undefined).arrived).toBeNull();
+  });
+
+  test('counts those of a squad who were there all along, by the teacher’s word before the roster’s', () => {
+    const pupils = [
+      buildPupil('k-1'),
+      buildPupil('k-2', { attendance: 'absent' }),
+      buildPupil('k-3', { attendance: 'late', arrived: '10:55' }),
+      buildPupil('k-4', { attendance: 'excused' }),
+      buildPupil('k-5', { squad: 'teal' }),
+      buildPupil('k-6'),
+    ];
+    const words = new Map([['k-6', { attendance: 'absent' as const, arrived: null }]]);
+    expect(countPresent('plum', pupils, { attendance: new Map() })).toBe(2);
+    expect(countPresent('plum', pupils, { attendance: words })).toBe(1);
   });
 });

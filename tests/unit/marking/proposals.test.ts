@@ -86,7 +86,7 @@ const group = (change: Partial<UnisonFinding> = {}): UnisonFinding => ({
 describe('done together', () => {
   test('is proposed with the largest lag', () => {
     const lanes = [lane(), lane(-0.12), lane()];
-    expect(proposeTogether(group({ lanes }))).toMatchObject({
+    expect(proposeTogether(group({ lanes }), 3)).toMatchObject({
       met: true,
       reason: { code: 'moves-together', lanes: 3, lagSeconds: -0.12 },
     });
@@ -94,7 +94,7 @@ describe('done together', () => {
 
   test('is denied for one who is behind, by name of the place in the row', () => {
     const lanes = [lane(), lane(), lane(0.6, 'off-beat')];
-    expect(proposeTogether(group({ lanes, together: false }))).toMatchObject({
+    expect(proposeTogether(group({ lanes, together: false }), 3)).toMatchObject({
       met: false,
       reason: { code: 'lane-off-beat', lane: 3, lagSeconds: 0.6 },
     });
@@ -103,7 +103,7 @@ describe('done together', () => {
   test('is denied with a lag beyond the tolerance, also where the whole clip’s lags cancel out', () => {
     const late = lane([0.5, -0.5, 0.45, -0.5, 0.5, -0.4, 0, 0, 0, 0], 'off-beat');
     const steady = lane(0.3);
-    const { reason, confidence } = proposeTogether(group({ lanes: [steady, late], together: false }));
+    const { reason, confidence } = proposeTogether(group({ lanes: [steady, late], together: false }), 3);
     expect(reason).toMatchObject({ code: 'lane-off-beat', lane: 2 });
     expect(Math.abs('lagSeconds' in reason ? reason.lagSeconds : 0)).toBeGreaterThan(0.35);
     expect(confidence).toBeGreaterThan(0.6);
@@ -111,25 +111,34 @@ describe('done together', () => {
 
   test('is denied for one who stops', () => {
     const stopped = lane([0.4, 0.4, 0.4, 0.4, 0.4, 0.4, null, null, null, null], 'misses-reps');
-    expect(proposeTogether(group({ lanes: [lane(), stopped, lane()], together: false })).reason).toEqual({
+    expect(proposeTogether(group({ lanes: [lane(), stopped, lane()], together: false }), 3).reason).toEqual({
       ...{ code: 'lane-misses-reps', lane: 2, lanes: 3, reps: 6, of: 10 },
     });
   });
 
   test('names turns as turns', () => {
-    const turns = proposeTogether(group({ alternating: true, together: false }));
+    const turns = proposeTogether(group({ alternating: true, together: false }), 3);
     expect(turns).toMatchObject({ met: false, reason: { code: 'alternates', lanes: 3 } });
   });
 
   test('is open where somebody is not seen', () => {
-    const hidden = proposeTogether(group({ missingLanes: 1 }));
+    const hidden = proposeTogether(group({ missingLanes: 1 }), 3);
     expect(hidden).toMatchObject({ met: false, reason: { code: 'lanes-unseen', missing: 1 } });
     expect(hidden.confidence).toBeLessThan(0.6);
   });
 
+  test('is less sure where fewer are seen than the squad has, and says so', () => {
+    const all = proposeTogether(group(), 3);
+    const some = proposeTogether(group(), 4);
+    expect(some).toMatchObject({ met: true, reason: { code: 'some-move-together', lanes: 3, of: 4 } });
+    expect(some.confidence).toBeLessThan(all.confidence);
+    // More lanes than pupils, or a squad that nobody is listed in: nothing to say.
+    for (const pupils of [2, 0, null]) expect(proposeTogether(group(), pupils)).toEqual(all);
+  });
+
   test('is less sure near the tolerance', () => {
-    const near = proposeTogether(group({ lanes: [lane(), lane(0.3)] }));
-    expect(near.confidence).toBeLessThan(proposeTogether(group()).confidence);
+    const near = proposeTogether(group({ lanes: [lane(), lane(0.3)] }), 3);
+    expect(near.confidence).toBeLessThan(proposeTogether(group(), 3).confidence);
   });
 });
 

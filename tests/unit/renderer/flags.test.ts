@@ -205,6 +205,7 @@ describe('the words for proposals and the circuit', () => {
     alternates: { lanes: 2 },
     'lane-misses-reps': { lane: 3, lanes: 4, reps: 6, of: 10 },
     'lane-off-beat': { lane: 3, lanes: 4, lagSeconds: 0.5 },
+    'some-move-together': { lanes: 3, of: 4, lagSeconds: -0.12 },
     'lanes-unseen': { missing: 1 },
   };
 
