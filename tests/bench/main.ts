@@ -22,7 +22,7 @@ const PARTS: Readonly<Record<string, (report: BenchReport) => Promise<void>>> = 
   'card-damage': benchCardDamage,
   cost: benchCost,
   memory: benchMemory,
-  unison: benchUnison,
+  unison: (report) => benchUnison(report),
   reps: (report) => benchReps(report),
   'footage-changed': benchChangedFootage,
   'line-up': benchLineUp,

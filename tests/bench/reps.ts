@@ -6,8 +6,8 @@ import { FOOTAGE, findFootage, readFileMotion } from './footage.ts';
 import { type BenchReport, createBenchReport } from './report.ts';
 import { countScene, summariseCounts } from './reps-sweep.ts';
 
-/** The sweep that is measured unless another is asked for; nothing was set on it. */
-const HELD_OUT = { sceneCount: 345, seed: 7 } as const;
+/** The sweep that is measured unless another is asked for; nothing was set on it. One seed alone is a kind or a hard draw. */
+const HELD_OUT = { sceneCount: 345, seeds: [7, 8, 9] } as const;
 
 /** Seeds of the scenes that thresholds were set on. */
 const SET_ON: readonly number[] = [1, 2, 3];
@@ -15,15 +15,20 @@ const SET_ON: readonly number[] = [1, 2, 3];
 /** Prints how well reps are counted: on real footage where it is there, and on the filmed sweep. */
 export async function benchReps(
   report: BenchReport,
-  { sceneCount, seed }: { readonly sceneCount: number; readonly seed: number } = HELD_OUT,
+  { sceneCount, seeds }: { readonly sceneCount: number; readonly seeds: readonly number[] } = HELD_OUT,
 ): Promise<void> {
   await benchFootage(report);
   const { print, hold } = report;
-  const counts = listRepsScenes(sceneCount, seed).map(countScene);
-  for (const { scene, found } of counts) {
-    if (found !== scene.count)
-      print(`  ${scene.name}: true ${scene.count ?? 'none'}, found ${found ?? 'none'}`);
-  }
+  const counts = seeds.flatMap((seed) => {
+    const own = listRepsScenes(sceneCount, seed).map(countScene);
+    for (const { scene, found } of own) {
+      if (found !== scene.count)
+        print(`  ${scene.name}: true ${scene.count ?? 'none'}, found ${found ?? 'none'}`);
+    }
+    const figures = summariseCounts(own);
+    print(`  seed ${seed}: ${describeErrors(figures)}  none ${figures.none.toFixed(3)}`);
+    return own;
+  });
   for (const family of REPS_FAMILIES) {
     const own = summariseCounts(counts.filter(({ scene }) => scene.family === family));
     print(
@@ -31,7 +36,8 @@ export async function benchReps(
     );
   }
   const { obo, exact, mae, none, atTurn } = summariseCounts(counts);
-  const what = `reps, ${counts.length} scenes, seed ${seed} (${SET_ON.includes(seed) ? 'set on' : 'held out'})`;
+  const setOn = seeds.some((seed) => SET_ON.includes(seed));
+  const what = `reps, ${counts.length} scenes, seeds ${seeds.join(', ')} (${setOn ? 'set on' : 'held out'})`;
   print(`${what}: stills within a tenth of a cycle of a turn ${atTurn.toFixed(3)}`);
   hold({ what: `${what}: off by at most one`, figure: obo, bar: ['at least', 0.97] });
   hold({ what: `${what}: exact`, figure: exact, bar: ['at least', 0.93] });
@@ -70,9 +76,9 @@ function describeErrors({ mae, obo, exact }: CountErrors): string {
   return `MAE ${mae.toFixed(3)}  OBO ${obo.toFixed(3)}  exact ${exact.toFixed(3)}`;
 }
 
-// On its own: tsx tests/bench/reps.ts [scenes] [seed]
+// On its own: tsx tests/bench/reps.ts [scenes] [seeds…]
 if (process.argv[1] === import.meta.filename) {
-  const [sceneCount = HELD_OUT.sceneCount, seed = HELD_OUT.seed] = process.argv.slice(2).map(Number);
+  const [sceneCount = HELD_OUT.sceneCount, ...seeds] = process.argv.slice(2).map(Number);
   const { report } = createBenchReport((line) => process.stdout.write(`${line}\n`));
-  await benchReps(report, { sceneCount, seed });
+  await benchReps(report, { sceneCount, seeds: seeds.length > 0 ? seeds : HELD_OUT.seeds });
 }
