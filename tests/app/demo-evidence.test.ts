@@ -108,6 +108,13 @@ describe('the demo lesson watched whole', () => {
       reason: seen,
     });
     expect(reasonOf(graded, 'Tablet 3/IMG_9997.MOV', 'together')?.reason.code).toBe('moves-together');
+    // Who says how many there are has seen who is away.
+    const [first] = films;
+    if (first?.path !== 'Teal squad/IMG_0412.MOV') throw new Error(`${first?.path} comes first`);
+    const decisions = { ...lesson.journal.decisions, lanesOf: new Map([[first.reading.id, 4]]) };
+    const counted = { ...lesson, journal: { ...lesson.journal, decisions } };
+    const told = reasonOf(await gradeLesson(ports, counted, job), first.path, 'together');
+    expect(told?.reason).toMatchObject({ code: 'moves-together', lanes: 4 });
     const own = await open(folder);
     // No decoding is asked for, so that only the cache can answer.
     const again = await gradeLesson(own.ports, own.lesson, job);

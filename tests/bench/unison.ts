@@ -1,5 +1,6 @@
 import { listUnisonScenes } from '../../fixtures/sweep/unison-scenes.ts';
 import { type BenchReport, createBenchReport } from './report.ts';
+import { nameSeeds, readSeededScenes, type SeededScenes } from './seeds.ts';
 import {
   measureScene,
   readSceneMotion,
@@ -10,7 +11,7 @@ import {
 } from './unison-sweep.ts';
 
 /** The sweep that is measured unless another is asked for; nothing was set on it. One seed alone is a kind or a hard draw. */
-const HELD_OUT = { sceneCount: 160, seeds: [7, 8, 9] } as const;
+const HELD_OUT: SeededScenes = { sceneCount: 160, seeds: [7, 8, 9] };
 
 /** Seeds that thresholds were set on: what there are on 1 and 3, the rule for homes on 5 and 6 besides. */
 const SET_ON: readonly number[] = [1, 3, 5, 6];
@@ -24,10 +25,7 @@ const WAYS: readonly SweepWay[] = [
 ];
 
 /** Prints how well groups are measured over the filmed sweep, in each way. */
-export async function benchUnison(
-  report: BenchReport,
-  { sceneCount, seeds }: { readonly sceneCount: number; readonly seeds: readonly number[] } = HELD_OUT,
-): Promise<void> {
+export async function benchUnison(report: BenchReport, { sceneCount, seeds } = HELD_OUT): Promise<void> {
   const sweeps = seeds.map((seed) => {
     const sweep = measureSweep(sceneCount, seed);
     for (const [at, way] of WAYS.entries()) {
@@ -35,10 +33,9 @@ export async function benchUnison(
     }
     return sweep;
   });
-  const held = seeds.some((seed) => SET_ON.includes(seed)) ? 'set on' : 'held out';
   for (const [at, way] of WAYS.entries()) {
     const results = sweeps.flatMap((sweep) => sweep[at] ?? []);
-    const what = `unison, seeds ${seeds.join(', ')} (${held}), ${name(way)}`;
+    const what = `unison, ${nameSeeds(seeds, SET_ON)}, ${name(way)}`;
     report.print(`${what}: ${describe(results)}`);
     holdFigures(report, what, summariseSweep(results));
   }
@@ -100,7 +97,6 @@ function holdFigures({ hold }: BenchReport, way: string, figures: SweepFigures):
 
 // On its own: tsx tests/bench/unison.ts [scenes] [seeds…]
 if (process.argv[1] === import.meta.filename) {
-  const [sceneCount = HELD_OUT.sceneCount, ...seeds] = process.argv.slice(2).map(Number);
   const { report } = createBenchReport((line) => process.stdout.write(`${line}\n`));
-  await benchUnison(report, { sceneCount, seeds: seeds.length > 0 ? seeds : HELD_OUT.seeds });
+  await benchUnison(report, readSeededScenes(process.argv.slice(2), HELD_OUT));
 }

@@ -21,10 +21,8 @@ const WORDINGS: { readonly [Code in ReasonCode]: (reason: ReasonOf<Code>, names:
   'reps-counted': ({ count, prescribed }) => `${count} of ${prescribed} reps counted`,
   'reps-short': ({ count, prescribed }) => `${count} of ${prescribed} reps counted`,
   'no-reps-seen': ({ prescribed }) => `none of ${prescribed} reps seen`,
-  'moves-together': ({ lanes, lagSeconds }) =>
-    `${lanes} move together, none more than ${seconds(Math.abs(lagSeconds))} off`,
-  'some-move-together': ({ lanes, of, lagSeconds }) =>
-    `${lanes} of ${of} move together, none more than ${seconds(Math.abs(lagSeconds))} off`,
+  'moves-together': ({ lanes, lagSeconds }) => `${lanes} ${nameTogether(lagSeconds)}`,
+  'some-move-together': ({ lanes, of, lagSeconds }) => `${lanes} of ${of} ${nameTogether(lagSeconds)}`,
   alternates: ({ lanes }) => `${lanes} move by turns, not at once`,
   'lane-misses-reps': ({ lane, reps, of }) => `number ${lane} from the left did ${reps} of ${of} reps`,
   'lane-off-beat': ({ lane, lagSeconds }) =>
@@ -32,6 +30,10 @@ const WORDINGS: { readonly [Code in ReasonCode]: (reason: ReasonOf<Code>, names:
   'lanes-unseen': ({ missing }) =>
     missing === 1 ? 'one performer is not seen moving' : `${missing} performers are not seen moving`,
 };
+
+function nameTogether(lagSeconds: number): string {
+  return `move together, none more than ${seconds(Math.abs(lagSeconds))} off`;
+}
 
 function seconds(value: number): string {
   return `${value.toFixed(1)} s`;
