@@ -13,8 +13,8 @@ const CORES = availableParallelism();
 /** Films, spawns and waits: time enough for a busy machine, for how quick things are is for the bench to say. */
 const patient = {
   setupFiles,
-  testTimeout: 300_000,
-  hookTimeout: 300_000,
+  testTimeout: 600_000,
+  hookTimeout: 600_000,
 };
 
 // Three projects: `architecture` reads the source, `unit` is everything quick, `app` runs whole programs on real films,
