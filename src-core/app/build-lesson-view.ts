@@ -45,6 +45,7 @@ export function buildLessonView(graded: GradedLesson, frame: ViewFrame): LessonV
     ...known,
     plan: lesson.plan,
     pupils: lesson.pupils,
+    unshown: lesson.unshown,
     squads: squads.map(({ squad, clock, match }) => ({
       code: squad.code,
       clock,

@@ -1,8 +1,8 @@
 import type { OpenProblem } from '../contract/problem.ts';
 import { checkPlan } from '../lesson/check-plan.ts';
 import type { PlanProblem } from '../lesson/lesson-problem.ts';
-import type { Plan } from '../lesson/plan.ts';
-import { type Pupil, parseRoster } from '../lesson/roster.ts';
+import type { Plan, SquadCode } from '../lesson/plan.ts';
+import { type Pupil, parseRoster, type RosterReading } from '../lesson/roster.ts';
 import { type JournalProblem, parseJournal } from '../lesson-file/journal-file.ts';
 import { parsePlan } from '../lesson-file/plan-file.ts';
 import type { JournalEvent } from '../marking/journal-event.ts';
@@ -15,6 +15,8 @@ import type { LessonPorts } from './ports.ts';
 export interface OpenLesson {
   readonly plan: Plan;
   readonly pupils: readonly Pupil[];
+  /** See {@link RosterReading}. */
+  readonly unshown: readonly SquadCode[];
   readonly journal: JournalState;
 }
 
@@ -37,7 +39,7 @@ export async function openLesson(ports: LessonPorts): Promise<Outcome<OpenLesson
   const journal = await openJournal(ports);
   if (!journal.ok) return journal;
   return succeed<OpenLesson, OpenProblem>(
-    { plan: plan.value, pupils: roster.pupils, journal: journal.value.state },
+    { plan: plan.value, pupils: roster.pupils, unshown: roster.unshown, journal: journal.value.state },
     [...plan.problems, ...planProblems, ...roster.problems, ...journal.problems],
   );
 }
@@ -45,11 +47,11 @@ export async function openLesson(ports: LessonPorts): Promise<Outcome<OpenLesson
 async function readRoster(
   ports: LessonPorts,
   plan: Plan,
-): Promise<{ readonly pupils: readonly Pupil[]; readonly problems: readonly OpenProblem[] }> {
+): Promise<Omit<RosterReading, 'problems'> & { readonly problems: readonly OpenProblem[] }> {
   const text = await ports.readText('roster.csv');
-  if (!text.ok) return { pupils: [], problems: text.problems };
+  if (!text.ok) return { pupils: [], unshown: plan.squads.map(({ code }) => code), problems: text.problems };
   return text.value === null
-    ? { pupils: [], problems: [{ code: 'lesson-without-roster' }] }
+    ? { pupils: [], unshown: [], problems: [{ code: 'lesson-without-roster' }] }
     : parseRoster(text.value, plan);
 }
 

@@ -78,6 +78,7 @@ function buildGradeInput({ lesson, squads, flags, score }: GradedLesson, order: 
       clips: squad.clips.map((clip) => buildSheetClip(plan, squad, clip)),
     })),
     flags: flags.filter(({ asks }) => asks).map(({ flag, answer }) => ({ flag, answer })),
+    unshown: lesson.unshown,
     order,
   };
 }

@@ -159,6 +159,8 @@ export interface LessonView {
   /** Stands for the bytes of plan.json; given back with an edit, so that no other edit is lost. */
   readonly planVersion: string;
   readonly pupils: readonly Pupil[];
+  /** Squads of which no still may show. */
+  readonly unshown: readonly SquadCode[];
   readonly squads: readonly SquadView[];
   /** Walks by squad in the order filmed, then those set aside. */
   readonly clips: readonly ClipView[];

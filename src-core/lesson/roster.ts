@@ -31,6 +31,11 @@ export interface Pupil {
 /** The class as read from roster.csv, with what could not be read. */
 export interface RosterReading {
   readonly pupils: readonly Pupil[];
+  /**
+   * Squads of which no still may show: somebody of theirs is on the do-not-film list, whoever has left or stands in a
+   * faulty line too. Where it cannot be told whose squad that is, or who is on the list at all, every squad.
+   */
+  readonly unshown: readonly SquadCode[];
   readonly problems: readonly RosterProblem[];
 }
 
@@ -52,20 +57,24 @@ type Fields = Readonly<Record<string, string>>;
 export function parseRoster(text: string, plan: Plan): RosterReading {
   const rows = papa.parse(text.replace(/^\uFEFF/, ''), { skipEmptyLines: false }).data;
   const garbled = text.split('\n').findIndex((line) => GARBLED.test(line));
-  if (text.includes('\u0000')) return { pupils: [], problems: [{ code: 'roster-not-utf8', line: 1 }] };
+  const everySquad = plan.squads.map(({ code }) => code);
+  const refuse = (...problems: RosterProblem[]) => ({ pupils: [], unshown: everySquad, problems });
+  if (text.includes('\u0000')) return refuse({ code: 'roster-not-utf8', line: 1 });
   const heads = (rows[0] ?? []).map((head) => head.trim().toLowerCase());
   const missing = REQUIRED.filter((column) => !heads.includes(column));
   if (missing.length > 0) {
-    return { pupils: [], problems: missing.map((column) => ({ code: 'roster-column-missing', column })) };
+    return refuse(...missing.map((column): RosterProblem => ({ code: 'roster-column-missing', column })));
   }
   const pupils: Pupil[] = [];
   const problems: RosterProblem[] = garbled < 0 ? [] : [{ code: 'roster-not-utf8', line: garbled + 1 }];
+  const unshown = new Set<SquadCode>();
   const firstLines = new Map<string, number>();
   rows.slice(1).forEach((row, index) => {
     const line = index + 2;
     if (row.every((field) => field.trim() === '')) return;
     if (row.length !== heads.length) problems.push({ code: 'roster-line-uneven', line });
     const fields: Fields = Object.fromEntries(heads.map((head, at) => [head, (row[at] ?? '').trim()]));
+    for (const squad of findUnshown(fields, plan)) unshown.add(squad);
     if (fields.left?.toLowerCase() === 'yes') return;
     const reading = readPupil(fields, line, plan);
     problems.push(...reading.problems);
@@ -79,7 +88,14 @@ export function parseRoster(text: string, plan: Plan): RosterReading {
     pupils.push(reading.pupil);
   });
   if (pupils.length === 0 && problems.length === 0) problems.push({ code: 'roster-empty' });
-  return { pupils, problems };
+  return { pupils, unshown: everySquad.filter((code) => unshown.has(code)), problems };
+}
+
+/** The squads in whose pictures the pupil of a line may be, where none may show. */
+function findUnshown(fields: Fields, plan: Plan): readonly SquadCode[] {
+  if (mayShow(fields)) return [];
+  const squad = findRosterSquad(fields.squad ?? '', plan.squads);
+  return (squad ? [squad] : plan.squads).map(({ code }) => code);
 }
 
 function readPupil(
@@ -96,14 +112,17 @@ function readPupil(
   }
   const presence = readPresence(fields, line, problems);
   const consent = readConsent(fields.consent, line, problems);
-  const mayShow = readStills(fields.stills, line, problems);
+  const { stills } = fields;
+  if (!isYesOrEmpty(stills) && stills?.toLowerCase() !== 'no') {
+    problems.push({ code: 'roster-stills-unknown', line, value: stills ?? '' });
+  }
   const pupil: Pupil = {
     id: fields.id ?? '',
     given: fields.given ?? '',
     family: fields.family ?? '',
     squad: squad.code,
     ...presence,
-    stills: mayShow && consent !== 'withheld',
+    stills: mayShow(fields),
     ...(consent !== null && { consent }),
   };
   return { pupil, problems };
@@ -128,10 +147,13 @@ function readPresence(
   return { attendance: 'late', arrived: LOCAL_TIME.test(arrived) ? arrived : null };
 }
 
-function readStills(value: string | undefined, line: number, problems: RosterProblem[]): boolean {
-  if (value === undefined || value === '' || value.toLowerCase() === 'yes') return true;
-  if (value.toLowerCase() !== 'no') problems.push({ code: 'roster-stills-unknown', line, value });
-  return false;
+/** Neither on the do-not-film list nor without consent; a word that is neither yes nor no counts as no. */
+function mayShow({ stills, consent }: Fields): boolean {
+  return isYesOrEmpty(stills) && isYesOrEmpty(consent);
+}
+
+function isYesOrEmpty(value = ''): boolean {
+  return value === '' || value.toLowerCase() === 'yes';
 }
 
 function readConsent(value: string | undefined, line: number, problems: RosterProblem[]): Consent | null {

@@ -35,5 +35,7 @@ export interface GradeInput {
   /** Clips of each squad in the order of filming; squads in the plan's order. */
   readonly squads: readonly { readonly code: SquadCode; readonly clips: readonly SheetClip[] }[];
   readonly flags: readonly SheetFlag[];
+  /** Squads of which no still may show; see `lesson/roster.ts`. */
+  readonly unshown: readonly SquadCode[];
   readonly order: Pick<SheetOrder, 'isGrey' | 'stills'>;
 }

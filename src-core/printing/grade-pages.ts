@@ -137,7 +137,7 @@ function buildSquadGrades(
 ): SquadGrades {
   const { plan, order } = input;
   const clips = getClips(input, score.squad);
-  const hidden = listHiddenSquads(input);
+  const hidden = new Set(input.unshown);
   const { rubric } = plan;
   return {
     kind: 'squad-grades',
@@ -158,11 +158,6 @@ function buildSquadGrades(
     isOnList: hidden.has(score.squad),
     orderRule: plan.orderRule,
   };
-}
-
-/** Squads with a pupil on the do-not-film list, the absent ones too: who stood in the picture is not known. */
-function listHiddenSquads({ score }: GradeInput): ReadonlySet<SquadCode> {
-  return new Set(score.pupils.filter(({ pupil }) => !pupil.stills).map(({ pupil }) => pupil.squad));
 }
 
 function getClips({ squads }: GradeInput, code: SquadCode) {

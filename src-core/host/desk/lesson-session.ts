@@ -167,7 +167,15 @@ function openTurns(): LessonSession['inTurn'] {
 /** Whether the files say what they said before. */
 function isSame(state: SessionState, files: Files): boolean {
   const getParts = ({ planVersion, events, lesson, problems, first }: Files) =>
-    JSON.stringify([planVersion, events.length, events.at(-1)?.id, lesson.pupils, problems, first?.lastId]);
+    JSON.stringify([
+      planVersion,
+      events.length,
+      events.at(-1)?.id,
+      lesson.pupils,
+      lesson.unshown,
+      problems,
+      first?.lastId,
+    ]);
   return getParts(state) === getParts(files);
 }
 

@@ -87,7 +87,8 @@ export function grade(
   pupils: readonly Pupil[] = PUPILS,
 ): GradedLesson {
   const journal = replayJournal(buildEvents(decisions));
-  return gradeClips({ plan, pupils, journal }, { clips: clips.map(buildClip), problems: [] });
+  const unshown = pupils.filter(({ stills }) => !stills).map(({ squad }) => squad);
+  return gradeClips({ plan, pupils, unshown, journal }, { clips: clips.map(buildClip), problems: [] });
 }
 
 /** Both squads' clips where everything went well: Teal A then B, Plum B then A. */

@@ -57,6 +57,7 @@ describe('the roster', () => {
   test('without a needed column is refused, naming it', () => {
     expect(parseRoster('id,given,squad\n1,A,teal', plan)).toEqual({
       pupils: [],
+      unshown: ['teal', 'plum'],
       problems: [{ code: 'roster-column-missing', column: 'family' }],
     });
   });
@@ -83,5 +84,16 @@ describe('the roster', () => {
 
   test('on an unclear word about stills allows none', () => {
     expect(read('k-1,Odda,Quill,teal,,,perhaps').pupils[0]?.stills).toBe(false);
+  });
+
+  test.each([
+    ['stands in the class', 'k-1,Odda,Quill,teal,absent,,no,,', ['teal']],
+    ['has no consent', 'k-1,Odda,Quill,teal,,,yes,no,', ['teal']],
+    ['has left it since', 'k-1,Odda,Quill,teal,,,no,,yes', ['teal']],
+    ['stands there twice', 'k-1,Odda,Quill,plum,,,,,\nk-1,Odda,Quill,teal,,,no,,', ['teal']],
+    ['is of nobody knows which squad', 'k-1,Odda,Quill,jade,,,no,,', ['teal', 'plum']],
+    ['may be shown', 'k-1,Odda,Quill,teal,,,yes,yes,', []],
+  ])('has no still shown of whoever is in a picture with a pupil who %s', (_, lines, unshown) => {
+    expect(parseRoster(`${HEAD},consent,left\n${lines}`, plan).unshown).toEqual(unshown);
   });
 });

@@ -122,6 +122,7 @@ export function buildView(
     plan: PLAN,
     planVersion: '1',
     pupils: [],
+    unshown: [],
     squads: PLAN.squads.map(({ code }) => ({
       code,
       clock: { offsetSeconds: 4, uncertaintySeconds: 1, from: 'clock-film', contradicting: [] },
