@@ -1,6 +1,7 @@
 import type { SquadCode, StationCode } from '../lesson/plan.ts';
 import type { EpochMs, Seconds } from '../platform/units.ts';
 import { MS_PER_SECOND } from '../platform/units.ts';
+import { getDcfDistance } from './dcf-number.ts';
 
 /** What a clip tells of the tablet that filmed it. */
 export interface TabletTrace {
@@ -147,7 +148,7 @@ function findNumberNeighbour(trace: TabletTrace, theirs: readonly TabletTrace[])
   if (sameNumber) return null;
   const getDistance = (other: TabletTrace) =>
     other.number?.series === number.series
-      ? Math.abs(other.number.value - number.value)
+      ? getDcfDistance(other.number.value, number.value)
       : Number.POSITIVE_INFINITY;
   const nearest = theirs.toSorted((a, b) => getDistance(a) - getDistance(b))[0];
   return nearest && getDistance(nearest) <= SERIES_REACH ? nearest : null;

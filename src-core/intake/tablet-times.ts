@@ -31,7 +31,7 @@ export interface TabletClip {
 /** A clip with its time as far as that can be told. */
 export interface TimedClip {
   readonly id: string;
-  /** Start by the true clock; null where the clip's own date is missing or not believed. */
+  /** Start by the true clock; null where there is no date, or a number to go by and a date that is not believed. */
   readonly startMs: EpochMs | null;
   /** Half width of the interval that holds the true start, the tablet's clock included; Infinity where unknown. */
   readonly uncertaintySeconds: Seconds;
@@ -98,20 +98,22 @@ export function getTabletTimes(
   };
 }
 
-function getSighting({ id, clockSeen, stamp }: TabletClip) {
-  if (!clockSeen || stamp.startMs === null || !isBelieved(stamp)) return [];
+function getSighting(clip: TabletClip) {
+  const { id, clockSeen, stamp } = clip;
+  if (!clockSeen || stamp.startMs === null || !isBelieved(clip)) return [];
   const { startMs: tabletStartMs, uncertaintySeconds: tabletUncertaintySeconds } = stamp;
   return [{ clip: id, ...clockSeen, tabletStartMs, tabletUncertaintySeconds }];
 }
 
-function isBelieved({ trust, reason }: Stamp): boolean {
-  return (trust === 'firm' || trust === 'fair') && reason !== 'local-time-ambiguous';
+function isBelieved({ stamp: { trust, reason }, exportDated }: TabletClip): boolean {
+  return (trust === 'firm' || trust === 'fair') && reason !== 'local-time-ambiguous' && !exportDated;
 }
 
 /** A weak date still orders a clip that has no number to go by. */
-function getBelievedStart({ stamp, exportDated, number }: TabletClip, shiftMs: number): EpochMs | null {
-  if (stamp.startMs === null) return null;
-  return number === null || (isBelieved(stamp) && !exportDated) ? stamp.startMs + shiftMs : null;
+function getBelievedStart(clip: TabletClip, shiftMs: number): EpochMs | null {
+  const { startMs } = clip.stamp;
+  if (startMs === null) return null;
+  return clip.number === null || isBelieved(clip) ? startMs + shiftMs : null;
 }
 
 function findDoubt({ stamp, exportDated }: TabletClip, doubtSeconds: Seconds): ClockDoubt | null {
@@ -128,15 +130,20 @@ interface OrderedClip {
   readonly startMs: EpochMs | null;
 }
 
-/** Dates by a checked clock are true: where they fit no period, the clips are of another day, whatever they show. */
+/**
+ * Dates by a checked clock are true: where they fit no period, the clips are of another day, whatever they show. A date
+ * that is not believed says nothing against a card of this lesson.
+ */
 function getPeriods(
   ordered: readonly OrderedClip[],
   lesson: LessonTimes,
   mayBeShifted: boolean,
 ): { codes: readonly (string | null)[]; splitByBreaks: boolean } {
-  const dated = ordered.map(({ startMs }) =>
-    startMs === null ? undefined : findPeriod(startMs, lesson.windows, lesson.graceSeconds),
-  );
+  const dated = ordered.map(({ clip, startMs }) => {
+    if (startMs === null) return undefined;
+    const period = findPeriod(startMs, lesson.windows, lesson.graceSeconds);
+    return period === null && clip.showsLesson && !isBelieved(clip) ? undefined : period;
+  });
   const fitsNowhere = dated.some((code) => code !== undefined) && !dated.some((code) => code);
   const run = fitsNowhere && mayBeShifted ? findLessonRun(ordered) : null;
   const known =

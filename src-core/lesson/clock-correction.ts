@@ -17,16 +17,13 @@ export function parseCorrection(text: string): number | null {
   return sign === '' || sign === '+' ? seconds : -seconds;
 }
 
-/** A correction as it can be typed again: `+31`, `-0:45`, `+1:02:00`. */
+/** A correction as it can be typed again, to a tenth below a minute, else to a second: `+31.4`, `-2:45`, `+1:02:00`. */
 export function writeCorrection(seconds: number): string {
   const sign = seconds < 0 ? '-' : '+';
-  const whole = Math.abs(Math.round(seconds * 10) / 10);
-  if (whole < 60) return `${sign}${whole}`;
-  const [hours, minutes, rest] = [
-    Math.floor(whole / 3600),
-    Math.floor((whole % 3600) / 60),
-    Math.round(whole % 60),
-  ];
+  const tenths = Math.abs(Math.round(seconds * 10) / 10);
+  const whole = Math.round(tenths);
+  if (whole < 60) return `${sign}${tenths}`;
+  const [hours, minutes, rest] = [Math.floor(whole / 3600), Math.floor((whole % 3600) / 60), whole % 60];
   const parts = hours > 0 ? [hours, pad(minutes), pad(rest)] : [minutes, pad(rest)];
   return sign + parts.join(':');
 }

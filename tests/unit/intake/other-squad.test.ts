@@ -57,6 +57,17 @@ describe('a clip that another squad’s tablet filmed', () => {
     ]);
   });
 
+  test('is named by its number where the camera has begun again with 0001', () => {
+    const lesson = [
+      trace('m1', 'moss', { station: 'B', number: img(9998), startMs: minute(0) }),
+      trace('x', 'teal', { station: 'A', number: img(1), startMs: minute(10) }),
+    ];
+    expect(findStrayClips(lesson, routes).map(({ clip, likely }) => [clip, likely])).toContainEqual([
+      'x',
+      'moss',
+    ]);
+  });
+
   test('is not named for one hint alone', () => {
     expect(strays(trace('x', 'teal', { recorder: 'Dunlin', startMs: minute(10) }))).toEqual([]);
     expect(strays(trace('x', 'teal', { station: 'A', startMs: minute(10) }))).toEqual([]);

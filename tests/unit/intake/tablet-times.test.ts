@@ -120,6 +120,16 @@ describe('the period of a clip', () => {
     expect(times.clips.map(({ period }) => period)).toEqual([null, 'p2', 'p2']);
   });
 
+  test('is not told by a date that is not believed where a card of the lesson is seen', () => {
+    const late = stampAt('18:00:00', { trust: 'weak', reason: 'file-time-only', source: 'file-time' });
+    const odd = (change: Partial<TabletClip>) => clip(9, null, { number: null, stamp: late, ...change });
+    const around = [clip(1, '10:00:00'), clip(2, '10:05:00')];
+    expect(periods([...around, odd({ showsLesson: true })])[2]).toBe('c9 p2');
+    expect(read([...around, odd({ showsLesson: true })]).clips[2]?.doubt).toBe('no-date');
+    expect(periods([...around, odd({ showsLesson: false })])[2]).toBe('c9 null');
+    expect(periods([...around, odd({ showsLesson: true, stamp: stampAt('18:00:00') })])[2]).toBe('c9 null');
+  });
+
   test('is not guessed where several runs show no card', () => {
     expect(read([clip(1, '20:00:00'), clip(2, '21:00:00')])).toMatchObject({ splitByBreaks: false });
   });
@@ -145,6 +155,11 @@ describe('the tablet’s clock', () => {
   test('is not corrected by a clip whose own date is not believed', () => {
     const weak = clip(1, '10:00:00', { clockSeen, stamp: stampAt('10:00:00', { trust: 'weak' }) });
     expect(read([weak]).clock.from).toBe('nothing');
+    const exported = clip(1, '13:00:00', { clockSeen, exportDated: true });
+    expect(read([exported, clip(2, '10:05:00')])).toMatchObject({
+      clock: { from: 'nothing' },
+      clips: [{}, { startMs: at('10:05:00'), period: 'p2' }],
+    });
   });
 
   test('of an empty tablet is nobody’s guess', () => {

@@ -18,7 +18,11 @@ describe('clock corrections as typed', () => {
     expect(parseCorrection(text)).toBeNull();
   });
 
-  test.each([31, -45, 3720, 2.5, 2220.3])('%d can be typed again as it is written', (seconds) => {
-    expect(parseCorrection(writeCorrection(seconds))).toBeCloseTo(seconds, 0);
-  });
+  // One that rounds up to the next minute or hour among them.
+  test.each([31, -45, 3720, 2.5, 2220.3, 59.98, 119.7, -179.6, 3599.8])(
+    '%d can be typed again as it is written',
+    (seconds) => {
+      expect(parseCorrection(writeCorrection(seconds))).toBeCloseTo(seconds, 0);
+    },
+  );
 });
