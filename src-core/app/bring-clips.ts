@@ -1,6 +1,7 @@
 import type { ClipsProblem } from '../contract/clips-problem.ts';
 import type { Problem } from '../contract/problem.ts';
 import { assignSquad } from '../intake/assign-squad.ts';
+import type { UnreadableFile } from '../intake/folder-problem.ts';
 import { type FoundFile, getFileRole } from '../intake/found-file.ts';
 import type { Plan, SquadCode } from '../lesson/plan.ts';
 import { groupBy } from '../platform/group-by.ts';
@@ -18,14 +19,15 @@ export interface ClipSource {
 
 /** What bringing clips needs of the disk. Lesson paths lie below the lesson's folder of clips. */
 export interface BringPorts {
-  readonly hashSource: (source: ClipSource, file: FoundFile) => Promise<string>;
-  readonly hashClip: (path: string) => Promise<string>;
-  /** Copies and compares; an existing file is never replaced. */
+  /** Null where the file cannot be read; the same of the lesson's own clips. */
+  readonly hashSource: (source: ClipSource, file: FoundFile) => Promise<string | null>;
+  readonly hashClip: (path: string) => Promise<string | null>;
+  /** Copies and compares; an existing file is never replaced. `file-unreadable`: it is the source that fails. */
   readonly copy: (
     source: ClipSource,
     file: FoundFile,
     toPath: string,
-  ) => Promise<Outcome<null, StorageProblem>>;
+  ) => Promise<Outcome<null, StorageProblem | UnreadableFile>>;
   /** Bytes free where the lesson lies; null where the system does not tell. */
   readonly freeBytes: () => Promise<number | null>;
 }
@@ -47,8 +49,8 @@ interface Arrival {
 
 /**
  * Copies clips into the lesson, a folder per squad, each compared after copying. What a squad has already is
- * passed over by content, so bringing the same tablet twice changes nothing. Stops at the first copy that fails;
- * what was copied before stays and is passed over next time. Nothing is changed where the clips come from.
+ * passed over by content, so bringing the same tablet twice changes nothing. What cannot be read is named and left;
+ * where the lesson cannot be written it stops, and what was copied before is passed over next time. Nothing is changed where the clips come from.
  */
 export async function bringClips(
   sources: readonly ClipSource[],
@@ -59,20 +61,25 @@ export async function bringClips(
   const sorted = sources.map((source) => sortSource(source, plan));
   const arrivals = sorted.flatMap((one) => one.arrivals);
   const shelf = buildShelf(present, plan);
-  const fresh = await selectFresh(arrivals, shelf, ports);
+  const { fresh, unread } = await selectFresh(arrivals, shelf, ports);
   const problems: Problem[] = [
     ...sources.flatMap(({ listing }) => listing.problems),
     ...sorted.flatMap((one) => one.problems),
+    ...unread.map(nameUnreadable),
   ];
-  const alreadyThere = arrivals.length - fresh.length;
+  const alreadyThere = arrivals.length - fresh.length - unread.length;
   const neededBytes = fresh.reduce((sum, { file }) => sum + file.sizeBytes, 0);
   const freeBytes = await ports.freeBytes();
   if (freeBytes !== null && neededBytes > freeBytes) {
     const tooSmall: Problem = { code: 'disk-too-small', neededBytes, freeBytes };
     return { copied: [], alreadyThere, problems: [...problems, tooSmall] };
   }
-  const { copied, failure } = await copyAll(fresh, shelf, context);
-  return { copied, alreadyThere, problems: failure ? [...problems, failure] : problems };
+  const { copied, failures } = await copyAll(fresh, shelf, context);
+  return { copied, alreadyThere, problems: [...problems, ...failures] };
+}
+
+function nameUnreadable({ source, file }: Arrival): UnreadableFile {
+  return { code: 'file-unreadable', path: `${source.folder}/${file.path}` };
 }
 
 function sortSource(source: ClipSource, plan: Plan): { arrivals: Arrival[]; problems: ClipsProblem[] } {
@@ -90,55 +97,64 @@ function sortSource(source: ClipSource, plan: Plan): { arrivals: Arrival[]; prob
   return { arrivals, problems };
 }
 
-/** The arrivals whose content their squad has not got, each content once. */
+interface Selection {
+  /** Arrivals whose content their squad has not got, each content once. */
+  readonly fresh: readonly Arrival[];
+  /** Those that cannot be read, as far as they had to be. */
+  readonly unread: readonly Arrival[];
+}
+
 async function selectFresh(
   arrivals: readonly Arrival[],
   shelf: Shelf,
   ports: BringPorts,
-): Promise<readonly Arrival[]> {
-  const fresh: Arrival[] = [];
+): Promise<Selection> {
+  const selections: Selection[] = [];
   const alike = groupBy(arrivals, ({ squad, file }) => `${squad} ${file.sizeBytes}`).values();
-  for (const group of alike) fresh.push(...(await selectUnknown(group, shelf, ports)));
-  return fresh;
+  for (const group of alike) selections.push(await selectUnknown(group, shelf, ports));
+  return {
+    fresh: selections.flatMap(({ fresh }) => fresh),
+    unread: selections.flatMap(({ unread }) => unread),
+  };
 }
 
 /** Of one squad's arrivals of one size, those whose content is new; without rivals nothing needs comparing. */
-async function selectUnknown(
-  group: readonly Arrival[],
-  shelf: Shelf,
-  ports: BringPorts,
-): Promise<readonly Arrival[]> {
+async function selectUnknown(group: readonly Arrival[], shelf: Shelf, ports: BringPorts): Promise<Selection> {
   const rivals = group.slice(0, 1).flatMap(({ squad, file }) => {
     const present = shelf.clipsOf.get(squad) ?? [];
     return present.filter(({ sizeBytes }) => sizeBytes === file.sizeBytes);
   });
-  if (group.length === 1 && rivals.length === 0) return group;
+  if (group.length === 1 && rivals.length === 0) return { fresh: group, unread: [] };
   const known = new Set(await Promise.all(rivals.map(({ path }) => ports.hashClip(path))));
-  const fresh: Arrival[] = [];
+  const [fresh, unread]: [Arrival[], Arrival[]] = [[], []];
   for (const arrival of group) {
     const hash = await ports.hashSource(arrival.source, arrival.file);
-    if (!known.has(hash)) fresh.push(arrival);
+    if (hash === null) unread.push(arrival);
+    else if (!known.has(hash)) fresh.push(arrival);
     known.add(hash);
   }
-  return fresh;
+  return { fresh, unread };
 }
 
 async function copyAll(
   fresh: readonly Arrival[],
   shelf: Shelf,
   { ports, job }: { readonly ports: BringPorts; readonly job: Job },
-): Promise<{ copied: string[]; failure: Problem | null }> {
-  const copied: string[] = [];
+): Promise<{ copied: string[]; failures: Problem[] }> {
+  const [copied, failures]: [string[], Problem[]] = [[], []];
   const totalBytes = fresh.reduce((sum, { file }) => sum + file.sizeBytes, 0);
   let doneBytes = 0;
   for (const { source, file, squad } of fresh) {
     job.signal.throwIfAborted();
     const toPath = shelf.takePlace(squad, file.name);
     const copy = await ports.copy(source, file, toPath);
-    if (!copy.ok) return { copied, failure: copy.problems[0] ?? null };
-    copied.push(toPath);
+    if (copy.ok) copied.push(toPath);
+    else failures.push(...copy.problems);
+    // A worn source may have other clips that can be read; a lesson that cannot be written takes none.
+    if (failures.some(({ code }) => code !== 'file-unreadable')) break;
     doneBytes += file.sizeBytes;
-    job.onProgress({ step: 'copy', done: copied.length, total: fresh.length, doneBytes, totalBytes });
+    const done = copied.length + failures.length;
+    job.onProgress({ step: 'copy', done, total: fresh.length, doneBytes, totalBytes });
   }
-  return { copied, failure: null };
+  return { copied, failures };
 }

@@ -4,6 +4,7 @@ import type { BringPorts, ClipSource } from '../app/bring-clips.ts';
 import { readFullHash } from './content-hash.ts';
 import { copyFileVerified } from './copy-file.ts';
 import { listFiles } from './list-files.ts';
+import { describeReadError } from './write-error.ts';
 
 /** The folders that clips are to be brought from, listed; a clip that is named itself comes alone from its folder. */
 export function listSources(named: readonly string[]): Promise<readonly ClipSource[]> {
@@ -24,8 +25,8 @@ export async function openBringPorts(clipsFolder: string, signal: AbortSignal): 
   await mkdir(clipsFolder, { recursive: true }).catch(() => {});
   const getPath = (folder: string, relative: string) => path.join(folder, ...relative.split('/'));
   return {
-    hashSource: ({ folder }, file) => readFullHash(getPath(folder, file.path)),
-    hashClip: (relative) => readFullHash(getPath(clipsFolder, relative)),
+    hashSource: ({ folder }, file) => readHash(getPath(folder, file.path)),
+    hashClip: (relative) => readHash(getPath(clipsFolder, relative)),
     copy: ({ folder }, file, toPath) =>
       copyFileVerified(getPath(folder, file.path), getPath(clipsFolder, toPath), signal),
     freeBytes: () =>
@@ -34,4 +35,12 @@ export async function openBringPorts(clipsFolder: string, signal: AbortSignal): 
         () => null,
       ),
   };
+}
+
+/** Null where the file cannot be read: it is gone, may not be opened, or its disk is worn. */
+function readHash(file: string): Promise<string | null> {
+  return readFullHash(file).catch((error: unknown) => {
+    describeReadError(error, file);
+    return null;
+  });
 }

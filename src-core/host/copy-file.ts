@@ -4,6 +4,7 @@ import { access, mkdir, open, rename, rm, stat, utimes } from 'node:fs/promises'
 import path from 'node:path';
 import { Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
+import type { UnreadableFile } from '../intake/folder-problem.ts';
 import { fail, type Outcome, succeed } from '../platform/outcome.ts';
 import type { StorageProblem } from '../platform/storage-problem.ts';
 import { readFullHash } from './content-hash.ts';
@@ -13,13 +14,13 @@ import { describeWriteError } from './write-error.ts';
 /**
  * Copies a file under a temporary name, reads the copy back, compares it with what was read, keeps the file's
  * date, and only then gives it its name. Folders on the way are made. A file that stands there already is not
- * replaced. On failure nothing is left behind.
+ * replaced. On failure nothing is left behind; `file-unreadable` names the file that was to be copied.
  */
 export async function copyFileVerified(
   from: string,
   to: string,
   signal: AbortSignal,
-): Promise<Outcome<null, StorageProblem>> {
+): Promise<Outcome<null, StorageProblem | UnreadableFile>> {
   const folder = path.dirname(to);
   const temporary = path.join(folder, `.routemark-${process.pid}-${randomUUID().slice(0, 8)}.tmp`);
   try {
@@ -38,8 +39,15 @@ export async function copyFileVerified(
   } catch (error) {
     await rm(temporary, { force: true }).catch(() => {});
     if (signal.aborted) throw error;
+    if (isOfSource(error, from)) return fail({ code: 'file-unreadable', path: from });
     return fail(describeWriteError(error, to));
   }
+}
+
+/** It is not there any more, may not be opened, or the disk that it lies on is worn. */
+function isOfSource(error: unknown, from: string): boolean {
+  const { path: place, syscall } = error as NodeJS.ErrnoException;
+  return place === from || syscall === 'read';
 }
 
 async function abandon(temporary: string, problem: StorageProblem): Promise<Outcome<null, StorageProblem>> {

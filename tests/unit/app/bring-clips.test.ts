@@ -106,6 +106,28 @@ describe('bringing clips into a lesson', () => {
     expect((await readdir(path.join(clips, 'Teal'))).filter((name) => name.endsWith('.tmp'))).toEqual([]);
   });
 
+  test('names what cannot be read, and brings the rest', async () => {
+    await put('in/teal/a.mov', 'aaaa');
+    await put('in/teal/b.mov', 'bbbb');
+    await put('in/teal/c.mov', 'cc');
+    await put('in/teal/d.mov', 'ddd');
+    const sources = await listSources([path.join(root, 'in')]);
+    // Gone since it was listed: one that has to be compared, and one that is copied at once.
+    for (const name of ['a.mov', 'c.mov']) await rm(path.join(root, 'in/teal', name));
+    const { signal } = new AbortController();
+    const ports = await openBringPorts(clips, signal);
+    const job = { signal, onProgress: () => {} };
+    expect(await bringClips(sources, await listFiles(clips), { plan, ports, job })).toEqual({
+      copied: ['Teal/b.mov', 'Teal/d.mov'],
+      alreadyThere: 0,
+      problems: ['a.mov', 'c.mov'].map((name) => ({
+        code: 'file-unreadable',
+        path: path.join(root, 'in/teal', name),
+      })),
+    });
+    expect(await snapshot()).toEqual({ 'Teal/b.mov': 'bbbb', 'Teal/d.mov': 'ddd' });
+  });
+
   test('copies nothing where the disk has no room for all', async () => {
     await put('in/teal/a.mov', 'a'.repeat(100));
     const ports = {
