@@ -31,7 +31,9 @@ export function KeepCopy({
     const kept = await running.run((watch) =>
       client.request('keepLesson', { lesson, into, withClips }, watch),
     );
-    if (kept) setSaid(ARCHIVE.made(kept.path, kept.files, kept.bytes));
+    if (!kept) return;
+    const made = ARCHIVE.made(kept.path, kept.files, kept.bytes);
+    setSaid(kept.holdsClips ? made : `${made} ${ARCHIVE.withoutClips}`);
   };
   return (
     <SlipDialog title={ARCHIVE.keepTitle(title)} onClose={onClose}>
@@ -47,7 +49,7 @@ export function KeepCopy({
       <ArchiveRun at={running} leftOut={ARCHIVE.leftOut} />
       {said !== null && (
         <p className="read" role="status">
-          {said} {withClips ? '' : ARCHIVE.withoutClips}
+          {said}
         </p>
       )}
     </SlipDialog>

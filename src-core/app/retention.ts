@@ -6,4 +6,9 @@ export {
   parseDeletionLog,
 } from '../lesson-file/deletion-log.ts';
 export { buildKeepingText, isOverdue, parseKeeping } from '../lesson-file/keeping-file.ts';
-export { findLessonPart, LESSON_PARTS, listLessonParts } from '../lesson-file/lesson-parts.ts';
+export {
+  findLessonPart,
+  LESSON_PARTS,
+  type LessonPart,
+  listLessonParts,
+} from '../lesson-file/lesson-parts.ts';

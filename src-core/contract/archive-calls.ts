@@ -41,7 +41,7 @@ export const ARCHIVE_CALLS = {
    */
   keepLesson: job(
     z.strictObject({ lesson: lessonIdSchema, into: folderTokenSchema, withClips: z.boolean() }),
-    z.object({ path: z.string(), files: count, bytes: count }),
+    z.object({ path: z.string(), files: count, bytes: count, holdsClips: z.boolean() }),
   ),
   /** The archives of lessons that lie in a folder, by name; none below it. Other zip files are passed over. */
   listArchives: call(

@@ -1,22 +1,24 @@
 import { createHash } from 'node:crypto';
 import { lstat, readdir, rm, rmdir } from 'node:fs/promises';
 import path from 'node:path';
-import { findLessonPart, listLessonParts } from '../app/retention.ts';
+import { findLessonPart, type LessonPart, listLessonParts } from '../app/retention.ts';
 import type { HeldFile, HoldingScope, Holdings } from '../lesson-file/deletion-log.ts';
 import type { StorageProblem } from '../platform/storage-problem.ts';
 import { logDeletion } from './keeping-files.ts';
 import { describeWriteError } from './write-error.ts';
 
 /** What a lesson is opened by goes last, and only once all else went: what is left can then be deleted from here. */
-const LAST_PARTS: readonly string[] = ['roster.csv', 'plan.json'];
+const LAST_PARTS: readonly (LessonPart | null)[] = ['roster.csv', 'plan.json'];
 
 /** Lists what a deletion would take, hidden files included. Links are named and left alone with what they lead to. */
 export async function listHoldings(folder: string, scope: HoldingScope): Promise<Holdings> {
-  const parts: readonly string[] =
+  const parts: readonly (LessonPart | null)[] =
     scope === 'all' ? listLessonParts('films', 'records', 'made') : listLessonParts('films');
   const listing: Listing = { folder, files: [], links: [], hash: createHash('sha256').update(scope) };
   const names = (await readdir(folder)).sort();
-  for (const name of names) if (parts.includes(name) || isLeftover(name)) await visit(listing, name);
+  for (const name of names) {
+    if (parts.includes(findLessonPart(name)) || isLeftover(name)) await visit(listing, name);
+  }
   const strangers = names.filter((name) => findLessonPart(name) === null && !isLeftover(name));
   return {
     files: listing.files,
@@ -46,7 +48,7 @@ async function visit(listing: Listing, relative: string): Promise<void> {
   } else {
     listing.files.push({ path: relative, bytes: found.size });
     // A cache may be written at any moment, from films that are on the list themselves.
-    if (!relative.startsWith('evidence/'))
+    if (findLessonPart(relative.split('/')[0] ?? '') !== 'evidence')
       listing.hash.update(`\n${relative}\n${found.size}\n${found.mtimeMs}`);
   }
 }
@@ -91,7 +93,7 @@ async function deleteFiles(
 ): Promise<{ readonly gone: readonly HeldFile[]; readonly problems: readonly StorageProblem[] }> {
   const gone: HeldFile[] = [];
   const problems: StorageProblem[] = [];
-  const rank = (file: HeldFile) => LAST_PARTS.indexOf(file.path);
+  const rank = (file: HeldFile) => LAST_PARTS.indexOf(findLessonPart(file.path));
   for (const file of [...files].sort((one, other) => rank(one) - rank(other))) {
     if (problems.length > 0 && rank(file) >= 0) break;
     try {

@@ -61,8 +61,8 @@ export function parseJournal(text: string): JournalOutcome {
 }
 
 function findRefusal(header: Header): JournalProblem | null {
-  if (header.format !== 'routemark-marks') return { code: 'journal-not-ours' };
   const version = Number(header.version);
+  if (header.format !== 'routemark-marks' || Number.isNaN(version)) return { code: 'journal-not-ours' };
   return version <= JOURNAL_VERSION ? null : { code: 'journal-newer', version, newest: JOURNAL_VERSION };
 }
 

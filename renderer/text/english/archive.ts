@@ -12,22 +12,28 @@ function nameFiles(files: readonly string[]): string {
   return list([...files.slice(0, MOST_NAMES), `${files.length - MOST_NAMES} more`]);
 }
 
+const LEFT_OUT = {
+  link: (path: string) => ({
+    what: `${path} leads elsewhere and is not in the archive.`,
+    todo: 'Keep what it leads to by itself.',
+  }),
+  name: (path: string) => ({
+    what: `${path} has a name that no archive can hold, and is not in it.`,
+    todo: 'Give it a plain name and make the archive again.',
+  }),
+  outside: (path: string) => ({
+    what: `The clips lie in ${path}, outside the lesson, and are not in the archive.`,
+    todo: 'Keep that folder by itself.',
+  }),
+};
+
 /** Words for archives that were not made, or not restored. */
 export const archiveProblems: Wordings<ArchiveProblem['code']> = {
   'archive-within-lesson': ({ path }) => ({
     what: `${path} lies in the lesson folder itself, and would go with it.`,
     todo: 'Put the archive on another disk, or at least into another folder.',
   }),
-  'archive-left-out': ({ path, why }) => ({
-    what:
-      why === 'link'
-        ? `${path} leads elsewhere and is not in the archive.`
-        : `${path} has a name that no archive can hold, and is not in it.`,
-    todo:
-      why === 'link'
-        ? 'Keep what it leads to by itself.'
-        : 'Give it a plain name and make the archive again.',
-  }),
+  'archive-left-out': ({ path, why }) => LEFT_OUT[why](path),
   'archive-not-ours': ({ path }) => ({
     what: `${path} is not an archive of a lesson.`,
     todo: 'Choose the .zip that Routemark made of one.',

@@ -19,13 +19,12 @@ export async function runBackup(
   const open = await openFolder(folder, options, terminal);
   if (!open) return 2;
   const { title, className, date } = open.lesson.plan.lesson;
-  const withClips = !options.withoutClips;
   const written = await writeArchive(
     {
       folder,
       file,
       lesson: { title, className, date },
-      withClips,
+      withClips: !options.withoutClips,
       made: new Date(open.ports.nowMs()).toISOString(),
     },
     { signal: terminal.signal, onProgress: terminal.job.onProgress },
@@ -37,7 +36,7 @@ export async function runBackup(
     sayProblems(terminal, written.problems, PLAIN_NAMES);
     if (written.ok) {
       terminal.write(`${ARCHIVE.made(file, written.value.files, written.value.bytes)}\n`);
-      terminal.say(`${withClips ? ARCHIVE.withClips : ARCHIVE.withoutClips}\n`);
+      terminal.say(`${written.value.holdsClips ? ARCHIVE.withClips : ARCHIVE.withoutClips}\n`);
     }
   }
   if (!written.ok) return 2;

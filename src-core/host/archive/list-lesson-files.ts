@@ -1,6 +1,7 @@
 import { lstat, readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { type ArchiveProblem, isSafePath, MANIFEST_NAME } from '../../app/archive.ts';
+import { findLessonPart } from '../../app/retention.ts';
 
 /** One file of a lesson, as it goes into an archive. */
 export interface LessonFile {
@@ -20,24 +21,31 @@ export interface LessonFiles {
 /** Films: made again from the clips when they are wanted, and with `clips` what "without clips" leaves out. */
 const PROXIES = 'evidence/proxies';
 
-/** Left by a write or an upload that was cut off; or the list of an archive that was unpacked by hand. */
+/** Left by a write or an upload that was cut off. */
 const LEFTOVER = /^(\.routemark-.*\.tmp|\.inbox-[0-9a-f]{8})$/;
 
 /**
  * Everything that lies in a lesson folder, the teacher's own files too: a lesson that moves loses nothing. Left out are
- * films for the window, leftovers, links, and without clips the folder of clips.
+ * films for the window, leftovers, links, the list of an archive that was unpacked by hand, and without clips the folder
+ * of clips.
  */
 export async function listLessonFiles(folder: string, withClips: boolean): Promise<LessonFiles> {
-  const leftOut = [PROXIES, MANIFEST_NAME, ...(withClips ? [] : ['clips'])];
-  const listing: Listing = { folder, leftOut, files: [], problems: [] };
+  const isLeftOut = (file: string) =>
+    [PROXIES, MANIFEST_NAME].includes(file.toLowerCase()) || (!withClips && isClip(file));
+  const listing: Listing = { folder, isLeftOut, files: [], problems: [] };
   await visit(listing, '');
   return listing;
+}
+
+/** Whether a path of the lesson is its folder of clips, whatever its capitals, or lies in it. */
+export function isClip(file: string): boolean {
+  return findLessonPart(file.split('/')[0] ?? '') === 'clips';
 }
 
 interface Listing {
   readonly folder: string;
   /** Paths that are passed over without a word. */
-  readonly leftOut: readonly string[];
+  readonly isLeftOut: (file: string) => boolean;
   readonly files: LessonFile[];
   readonly problems: ArchiveProblem[];
 }
@@ -46,7 +54,7 @@ async function visit(listing: Listing, relative: string): Promise<void> {
   const names = (await readdir(path.join(listing.folder, relative))).sort();
   for (const name of names) {
     const child = relative === '' ? name : `${relative}/${name}`;
-    if (!LEFTOVER.test(name) && !listing.leftOut.includes(child)) await add(listing, child);
+    if (!LEFTOVER.test(name) && !listing.isLeftOut(child)) await add(listing, child);
   }
 }
 

@@ -21,7 +21,7 @@ import { syncFolder } from '../sync-folder.ts';
 import { describeReadError, describeWriteError } from '../write-error.ts';
 import { findDamagedFiles } from './check-archive.ts';
 import { openHashTap } from './hash-tap.ts';
-import { type LessonFile, listLessonFiles } from './list-lesson-files.ts';
+import { isClip, type LessonFile, listLessonFiles } from './list-lesson-files.ts';
 import { openArchive } from './read-archive.ts';
 
 /** A lesson folder and the archive it is to be kept in. */
@@ -31,6 +31,8 @@ export interface ArchiveOrder {
   readonly file: string;
   readonly lesson: ArchiveManifest['lesson'];
   readonly withClips: boolean;
+  /** Where the clips lie; left out: in the lesson. */
+  readonly clipsFolder?: string;
   /** ISO 8601 in UTC. */
   readonly made: string;
 }
@@ -46,6 +48,8 @@ export interface WrittenArchive {
   readonly files: number;
   /** Of the lesson's files, unpacked. */
   readonly bytes: number;
+  /** Pupils' video is in it. */
+  readonly holdsClips: boolean;
 }
 
 type Written = Outcome<
@@ -55,8 +59,8 @@ type Written = Outcome<
 
 /**
  * Keeps a lesson in one archive: written under a temporary name, read back and compared file by file, and only then
- * given its name. On failure, and when stopped, nothing is left behind. Links and names that no archive can hold are
- * left out and named.
+ * given its name. On failure, and when stopped, nothing is left behind. Links, names that no archive can hold, and clips
+ * that do not lie in the lesson are left out and named.
  */
 export async function writeArchive(order: ArchiveOrder, job: ArchiveJob): Promise<Written> {
   const { folder, file } = order;
@@ -77,7 +81,8 @@ export async function writeArchive(order: ArchiveOrder, job: ArchiveJob): Promis
     if (await isThere(file)) return await abandon(temporary, { code: 'file-exists', path: file });
     await rename(temporary, file);
     await syncFolder(home);
-    return succeed({ files: files.length, bytes }, problems);
+    const holdsClips = files.some((one) => isClip(one.path));
+    return succeed({ files: files.length, bytes, holdsClips }, [...problems, ...findOutside(order)]);
   } catch (error) {
     await rm(temporary, { force: true }).catch(() => {});
     if (job.signal.aborted) throw error;
@@ -88,6 +93,11 @@ export async function writeArchive(order: ArchiveOrder, job: ArchiveJob): Promis
         : describeWriteError(error, file),
     );
   }
+}
+
+function findOutside({ folder, withClips, clipsFolder }: ArchiveOrder): readonly ArchiveProblem[] {
+  const isOutside = clipsFolder !== undefined && !isWithin(path.resolve(clipsFolder), path.resolve(folder));
+  return withClips && isOutside ? [{ code: 'archive-left-out', path: clipsFolder, why: 'outside' }] : [];
 }
 
 async function abandon<Problem extends { readonly code: string }>(
@@ -132,14 +142,14 @@ interface Packing {
 const PACKED = /\.(mp4|mov|m4v|3gp|webm|mkv|avi|jpe?g|png|heic|heif|pdf|zip|xlsx)$/i;
 
 async function pack(
-  { folder, lesson, made, withClips }: ArchiveOrder,
+  { folder, lesson, made }: ArchiveOrder,
   files: readonly LessonFile[],
   { temporary, signal, onBytes }: Packing,
 ): Promise<void> {
   const zip = new ZipFile();
   const listed: ArchiveManifest['files'] = [];
   for (const { path: name, modifiedMs } of files) {
-    const options = { mtime: new Date(modifiedMs), mode: 0o644, compress: !PACKED.test(name) };
+    const options = { mtime: toZipTime(modifiedMs), mode: 0o644, compress: !PACKED.test(name) };
     zip.addReadStreamLazy(name, options, (give) => {
       // What is listed is what was read, whatever has been written to the file meanwhile.
       const tap = openHashTap(onBytes, (tapped) => listed.push({ path: name, ...tapped, modifiedMs }));
@@ -149,7 +159,8 @@ async function pack(
   }
   // Asked for after the last file, when all that it lists has gone in.
   zip.addReadStreamLazy(MANIFEST_NAME, { mtime: new Date(made) }, (give) => {
-    const text = buildManifestText({ made, lesson, holdsClips: withClips, files: listed });
+    const holdsClips = listed.some((one) => isClip(one.path));
+    const text = buildManifestText({ made, lesson, holdsClips, files: listed });
     give(null, Readable.from([Buffer.from(text, 'utf8')]));
   });
   zip.end();
@@ -159,6 +170,11 @@ async function pack(
   await pipeAll(zip.outputStream, createWriteStream(temporary, { flags: 'wx' }), { signal });
   const handle = await open(temporary, 'r+');
   await handle.sync().finally(() => handle.close());
+}
+
+/** The packer throws at a date before 1970, out of reach of any handler. A file's own date is in the archive's list. */
+function toZipTime(ms: number): Date {
+  return new Date(Math.max(0, ms));
 }
 
 async function isWhole(

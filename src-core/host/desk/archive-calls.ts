@@ -35,6 +35,7 @@ export function buildArchiveCalls(
             file,
             lesson: { title, className, date },
             withClips,
+            clipsFolder: session.getClipsFolder(),
             made: new Date().toISOString(),
           },
           { signal, onProgress },

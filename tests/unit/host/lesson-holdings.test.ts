@@ -2,6 +2,7 @@ import {
   mkdirSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   symlinkSync,
   utimesSync,
@@ -57,6 +58,14 @@ describe('what a lesson holds', () => {
       'evidence/proxies/a.v1.mp4',
       'evidence/stills/a-0-120.jpg',
     ]);
+  });
+
+  test('is known by its name whatever the capitals, for some disks know none', async () => {
+    const folder = makeLesson();
+    renameSync(path.join(folder, 'clips'), path.join(folder, 'Clips'));
+    const { files, leftAlone } = await listHoldings(folder, 'films');
+    expect(files.map((file) => file.path)).toContain('Clips/Teal squad/IMG_0412.MOV');
+    expect(leftAlone).toEqual(['my notes.txt']);
   });
 
   test('goes as listed, and marks and the teacher’s own files stay', async () => {

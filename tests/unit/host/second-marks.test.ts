@@ -62,7 +62,9 @@ describe('a second marking', () => {
     expect(await mergeIntoLesson(here, text)).toMatchObject({ ok: true, value: [] });
     const journal = await openJournal(here);
     // As a set: both may have been made in one millisecond, and then either is the first.
-    expect(journal.ok && new Set(journal.value.state.decisions.answers.keys())).toEqual(new Set(['c1', 'c2']));
+    expect(journal.ok && new Set(journal.value.state.decisions.answers.keys())).toEqual(
+      new Set(['c1', 'c2']),
+    );
   });
 
   test('is kept under a name that every disk takes', () => {

@@ -149,12 +149,14 @@ describe('a damaged journal', () => {
 });
 
 describe('a file that is no journal of ours', () => {
-  test.each(['{"format":"routemark-plan","version":1}\n', 'a,b\n1,2\n', '\u0000\u0001\n'])(
-    'is refused: %j',
-    (text) => {
-      expect(parseJournal(text)).toEqual({ ok: false, problems: [{ code: 'journal-not-ours' }] });
-    },
-  );
+  test.each([
+    '{"format":"routemark-plan","version":1}\n',
+    '{"format":"routemark-marks"}\n',
+    'a,b\n1,2\n',
+    '\u0000\u0001\n',
+  ])('is refused: %j', (text) => {
+    expect(parseJournal(text)).toEqual({ ok: false, problems: [{ code: 'journal-not-ours' }] });
+  });
 
   test('is refused when a newer program wrote it', () => {
     const text = `{"format":"routemark-marks","version":2}\n${buildJournalLine(first)}\n`;

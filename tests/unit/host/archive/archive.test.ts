@@ -4,6 +4,8 @@ import {
   mkdirSync,
   readdirSync,
   readFileSync,
+  renameSync,
+  rmSync,
   statSync,
   symlinkSync,
   truncateSync,
@@ -102,6 +104,34 @@ describe('an archive', () => {
     await keep(made, false);
     await restore(made);
     expect(listAll(made.again)).toEqual(WHOLE.filter((file) => file !== CLIP).toSorted());
+  });
+
+  test.each([
+    ['before 1970', Date.UTC(1969, 11, 31, 20)],
+    ['from a clock that counts from 1904', Date.UTC(1904, 0, 1)],
+    ['in another century', Date.UTC(2140, 5, 1)],
+  ])('keeps a file dated %s, and its date', async (_, dateMs) => {
+    const made = makeLesson();
+    utimesSync(path.join(made.folder, CLIP), new Date(dateMs), new Date(dateMs));
+    expect(await keep(made)).toMatchObject({ ok: true, problems: [] });
+    expect(await restore(made)).toMatchObject({ ok: true, problems: [] });
+    expect(statSync(path.join(made.again, CLIP)).mtimeMs).toBe(dateMs);
+  });
+
+  test('says that it holds clips where it does: not without them, and not where they lie outside the lesson', async () => {
+    const made = makeLesson();
+    expect(await keep(made)).toMatchObject({ value: { holdsClips: true } });
+    rmSync(made.file);
+    renameSync(path.join(made.folder, 'clips'), path.join(made.folder, 'Clips'));
+    expect(await keep(made, false)).toMatchObject({ value: { holdsClips: false } });
+    rmSync(made.file);
+    const clipsFolder = path.join(made.home, 'films');
+    renameSync(path.join(made.folder, 'Clips'), clipsFolder);
+    const order = { folder: made.folder, file: made.file, lesson: LESSON, made: '2025-06-01T08:00:00.000Z' };
+    expect(await writeArchive({ ...order, withClips: true, clipsFolder }, job())).toMatchObject({
+      value: { holdsClips: false },
+      problems: [{ code: 'archive-left-out', path: clipsFolder, why: 'outside' }],
+    });
   });
 
   test('names the links that it leaves out, and follows none', async () => {
