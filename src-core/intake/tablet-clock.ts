@@ -34,8 +34,8 @@ export const UNCHECKED_CLOCK_SECONDS: Seconds = 120;
 const SAME_CLOCK_SECONDS: Seconds = 3;
 
 /**
- * The correction for one tablet: the teacher's word first, then the films of the class clock (the median of
- * those in agreement), else none with an honest uncertainty.
+ * The correction for one tablet: the teacher's word first, then the films of the class clock (the least
+ * uncertain one; those that do not fit it are named), else none with an honest uncertainty.
  */
 export function getTabletClock(
   sightings: readonly ClockSighting[],

@@ -53,15 +53,16 @@ export function scoreClip(input: ScoreInput, clip: ClipId): ClipScore {
     clip,
     criteria,
     confirmed: criteria.every((mark) => mark.confirmed),
-    earned: addUp(plan, criteria),
+    earned: earnPoints(plan, (code) =>
+      criteria.some(({ criterion, shown }) => criterion === code && shown === true),
+    ),
     max: getClipMax(plan),
   };
 }
 
-function addUp(plan: Plan, criteria: readonly CriterionMark[]): number {
-  const { award, clip } = plan.rubric;
-  if (award.rule === 'all-or-nothing')
-    return criteria.every(({ shown }) => shown === true) ? award.points : 0;
-  const met = new Set(criteria.filter(({ shown }) => shown === true).map(({ criterion }) => criterion));
-  return roundPoints(clip.reduce((sum, { code, points }) => sum + (met.has(code) ? points : 0), 0));
+/** What a clip earns by the rubric's award, whatever its order. */
+export function earnPoints({ rubric: { award, clip } }: Plan, isMet: (criterion: string) => boolean): number {
+  const met = clip.filter(({ code }) => isMet(code));
+  if (award.rule === 'all-or-nothing') return met.length === clip.length ? award.points : 0;
+  return roundPoints(met.reduce((sum, { points }) => sum + points, 0));
 }

@@ -41,8 +41,8 @@ const CONFIDENCE = { fitsAtPlace: 0.75, fits: 0.6, differs: 0.5, repeatsAtPlace:
 const READINGS = [1, 2, 0.5] as const;
 
 /**
- * Whether a clip shows its slot's exercise, as far as tempo and place tell. `free` was counted without a tempo in
- * mind. Null: nothing speaks either way.
+ * Whether a clip shows its slot's exercise, as far as tempo and place tell. The finding was counted without
+ * a tempo in mind. Null: nothing speaks either way.
  */
 export function proposeExercise(
   { count, cycleSeconds, confidence }: Pick<RepsFinding, 'count' | 'cycleSeconds' | 'confidence'>,

@@ -5,7 +5,7 @@ import type { Flag } from './flag.ts';
 import { findHeaviestIncrease } from './increasing-subsequence.ts';
 import { measureOrder, type OrderMeasures } from './order-measures.ts';
 import { raiseFlags } from './raise-flags.ts';
-import { type SettledClip, settleClips } from './settle-clips.ts';
+import { listEmptySlots, type SettledClip, settleClips } from './settle-clips.ts';
 import { buildWalk, type SquadClips, type Walk } from './walk.ts';
 import type { WalkClip } from './walk-clip.ts';
 
@@ -38,8 +38,7 @@ export function matchSquad(input: SquadClips): SquadMatch {
     .filter(({ role, clip }) => role === 'counts' && clip.row !== null)
     .toSorted((one, other) => (one.clip.row ?? 0) - (other.clip.row ?? 0));
   const outOfOrder = findOutOfOrder(walked);
-  const filled = new Set(settled.map(({ slot }) => slot));
-  const missing = [...walk.route.keys()].filter((slot) => !filled.has(slot));
+  const missing = listEmptySlots(walk, settled);
   return {
     assignments: settled.map((one) => describe(walk, one, !outOfOrder.has(one.clip))),
     missing,

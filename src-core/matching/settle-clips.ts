@@ -86,7 +86,7 @@ function applyRuleToGuesses(walk: Walk, settled: Map<WalkClip, SettledClip>): vo
 }
 
 /** Slots that nothing stands in: no counting clip, and no wrong place in their time. */
-function listEmptySlots(walk: Walk, settled: readonly SettledClip[]): SlotIndex[] {
+export function listEmptySlots(walk: Walk, settled: readonly SettledClip[]): SlotIndex[] {
   const filled = new Set(settled.map((one) => one.slot));
   return [...walk.route.keys()].filter((slot) => !filled.has(slot));
 }

@@ -4,8 +4,8 @@ import type { DeskView } from '../../src-core/contract/desk-view.ts';
 import type { Handlers } from '../../src-core/contract/dispatch.ts';
 import { buildWireText, readWireText } from '../../src-core/contract/wire-text.ts';
 import { type CallContext, openFace } from '../../src-core/host/desk/face.ts';
-import { openInProcessWire } from '../../src-core/host/desk/in-process-wire.ts';
 import { succeed } from '../../src-core/platform/outcome.ts';
+import { openInProcessWire } from './in-process-wire.ts';
 
 const DESK: DeskView = {
   face: 'browser',

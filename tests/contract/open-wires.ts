@@ -11,8 +11,8 @@ import type { DeskEvent } from '../../src-core/contract/events.ts';
 import { buildWireText, readWireText } from '../../src-core/contract/wire-text.ts';
 import { type Desk, openDesk } from '../../src-core/host/desk/desk.ts';
 import { openFace } from '../../src-core/host/desk/face.ts';
-import { openInProcessWire } from '../../src-core/host/desk/in-process-wire.ts';
 import { type ServedDesk, serveDesk } from '../../src-core/host/loopback/serve-desk.ts';
+import { openInProcessWire } from './in-process-wire.ts';
 import { writeSmallLesson } from './small-lesson.ts';
 
 /** A desk with the small lesson written and not opened yet. */

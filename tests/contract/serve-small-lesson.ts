@@ -3,8 +3,8 @@ import path from 'node:path';
 import { onTestFinished } from 'vitest';
 import { buildDeskClient, type DeskClient } from '../../src-core/contract/desk-client.ts';
 import { openFace } from '../../src-core/host/desk/face.ts';
-import { openInProcessWire } from '../../src-core/host/desk/in-process-wire.ts';
 import { type ServedDesk, serveDesk } from '../../src-core/host/loopback/serve-desk.ts';
+import { openInProcessWire } from './in-process-wire.ts';
 import { letIn, openTestDesk, type TestDesk } from './open-wires.ts';
 
 /** An id as a page gives itself one. */

@@ -1,7 +1,7 @@
 import type { Plan, SquadCode } from '../../lesson/plan.ts';
 import type { ClipId } from '../../matching/observation.ts';
+import { earnPoints } from '../clip-score.ts';
 import type { Decisions } from '../decisions.ts';
-import { roundPoints } from '../share.ts';
 import { findKappa, findShareAgreed, tabulate } from './cohens-kappa.ts';
 import { findIntraclassCorrelations } from './intraclass-correlation.ts';
 
@@ -117,18 +117,11 @@ function isWhole(plan: Plan, { answers }: Decisions, clip: ClipId): boolean {
 }
 
 function pairClipPoints({ plan, first, second, clips }: TwoMarkings): readonly Pair[] {
+  const earn = ({ answers }: Decisions, clip: ClipId) =>
+    earnPoints(plan, (criterion) => answers.get(clip)?.get(criterion) === true);
   return clips
     .filter((clip) => isWhole(plan, first, clip) && isWhole(plan, second, clip))
-    .map((clip): Pair => [getEarned(plan, first, clip), getEarned(plan, second, clip)]);
-}
-
-/** What a clip earns by its criteria alone, whatever its order. */
-function getEarned({ rubric }: Plan, { answers }: Decisions, clip: ClipId): number {
-  const met = rubric.clip.filter(({ code }) => answers.get(clip)?.get(code) === true);
-  if (rubric.award.rule === 'all-or-nothing') {
-    return met.length === rubric.clip.length ? rubric.award.points : 0;
-  }
-  return roundPoints(met.reduce((sum, { points }) => sum + points, 0));
+    .map((clip): Pair => [earn(first, clip), earn(second, clip)]);
 }
 
 function pairSquadPoints({ plan, first, second }: TwoMarkings, code: string): readonly Pair[] {

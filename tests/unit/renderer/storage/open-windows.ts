@@ -11,7 +11,7 @@ import type { LessonId } from '../../../../src-core/contract/desk-view.ts';
 import type { DeskEvent } from '../../../../src-core/contract/events.ts';
 import { type Desk, openDesk } from '../../../../src-core/host/desk/desk.ts';
 import { openFace } from '../../../../src-core/host/desk/face.ts';
-import { openInProcessWire } from '../../../../src-core/host/desk/in-process-wire.ts';
+import { openInProcessWire } from '../../../contract/in-process-wire.ts';
 import { writeSmallLesson } from '../../../contract/small-lesson.ts';
 
 /** How a wire fails: not at all, before the host hears, after the host has done it. */
