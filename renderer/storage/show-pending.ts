@@ -1,10 +1,12 @@
 import { isSame } from '../../src-core/contract/lesson-update.ts';
 import type { ClipView, JournalView, LessonView } from '../../src-core/contract/lesson-view.ts';
+import type { SquadCode } from '../../src-core/lesson/plan.ts';
 import { type Decisions, foldDecisions } from '../../src-core/marking/decisions.ts';
+import { fillSlots, listFlagRefs } from '../../src-core/marking/fill-slots.ts';
 import { findClipPoints } from '../../src-core/marking/find-clip-points.ts';
 import type { JournalDecision } from '../../src-core/marking/journal-event.ts';
 import { scoreLesson } from '../../src-core/marking/points.ts';
-import type { ScoreInput, SlotResult, SquadResult } from '../../src-core/marking/score-input.ts';
+import type { ScoreInput, SquadResult } from '../../src-core/marking/score-input.ts';
 import { narrowToTouched, putBack } from './narrow-to-touched.ts';
 import type { OutboxEntry } from './outbox-entry.ts';
 import { foldPending } from './pending-trail.ts';
@@ -103,43 +105,16 @@ function buildScoreInput(view: LessonView, decisions: Decisions): ScoreInput {
     pupils: view.pupils,
     decisions,
     proposals: new Map(view.clips.map(({ id, proposals }) => [id, proposals])),
-    squads: view.squadScores.map(({ squad }) => buildSquadResult(view, squad)),
-    flags: view.flags
-      .filter(({ asks }) => asks)
-      .map(({ key, flag }) => ({
-        key,
-        squad: flag.squad,
-        clip: flag.clip,
-        slot: 'slot' in flag ? flag.slot : null,
-      })),
+    squads: view.squadScores.flatMap(({ squad }) => buildSquadResult(view, squad)),
+    flags: listFlagRefs(view.flags),
   };
 }
 
-function buildSquadResult(view: LessonView, squad: string): SquadResult {
-  const route = view.plan.squads.find(({ code }) => code === squad)?.route ?? [];
-  const own = view.clips.filter((clip) => clip.squad === squad && clip.aside === null);
-  return { squad, slots: route.map((station, slot) => buildSlot(view, own, { station, slot })) };
-}
-
-function buildSlot(
-  view: LessonView,
-  own: readonly ClipView[],
-  { station, slot }: { readonly station: string; readonly slot: number },
-): SlotResult {
-  const clip = own.find(({ assignment }) => assignment !== null && fillsSlot(assignment, slot));
-  if (!clip) return { slot, station, clip: null, startMs: null, position: null, orderFlag: null };
-  const hasOrder = clip.time?.by !== 'none' && clip.assignment?.role === 'counts';
-  const order = view.flags.find(({ flag }) => flag.code === 'out-of-order' && flag.clip === clip.id);
-  return {
-    slot,
-    station,
-    clip: clip.id,
-    startMs: clip.time?.startMs ?? null,
-    position: hasOrder ? clip.position : null,
-    orderFlag: order?.key ?? null,
-  };
-}
-
-function fillsSlot({ slot, role }: NonNullable<ClipView['assignment']>, wanted: number): boolean {
-  return slot === wanted && (role === 'counts' || role === 'wrong-place');
+function buildSquadResult(view: LessonView, code: SquadCode): readonly SquadResult[] {
+  const walked = view.clips.flatMap(({ squad, aside, assignment, time }) =>
+    squad === code && aside === null && assignment !== null && time !== null ? [{ assignment, time }] : [],
+  );
+  return view.plan.squads
+    .filter((squad) => squad.code === code)
+    .map((squad) => fillSlots(squad, walked, view.flags));
 }

@@ -2,10 +2,9 @@ import type { ClipsProblem } from '../contract/clips-problem.ts';
 import { getPeriodWindows } from '../intake/period-windows.ts';
 import type { Plan } from '../lesson/plan.ts';
 import type { Decisions } from '../marking/decisions.ts';
+import { fillSlots, listFlagRefs } from '../marking/fill-slots.ts';
 import { scoreLesson } from '../marking/points.ts';
 import { countPresent } from '../marking/presence.ts';
-import type { SlotResult, SquadResult } from '../marking/score-input.ts';
-import type { ClipAssignment } from '../matching/assignment.ts';
 import { type Flag, getFlagKey } from '../matching/flag.ts';
 import { matchSquad, type SquadMatch } from '../matching/match-squad.ts';
 import type { ClipId, PlacedClip } from '../matching/observation.ts';
@@ -84,7 +83,6 @@ export function gradeClips(lesson: OpenLesson, reading: ClipsReading): GradedLes
   const proposals = new Map(
     squads.flatMap(({ clips }) => clips.map((clip) => [clip.reading.id, clip.proposals])),
   );
-  const asking = flags.filter(({ asks }) => asks);
   return {
     lesson,
     squads,
@@ -95,13 +93,8 @@ export function gradeClips(lesson: OpenLesson, reading: ClipsReading): GradedLes
       pupils,
       decisions,
       proposals,
-      squads: squads.map(buildSquadResult),
-      flags: asking.map(({ flag, key }) => ({
-        key,
-        squad: flag.squad,
-        clip: flag.clip,
-        slot: 'slot' in flag ? flag.slot : null,
-      })),
+      squads: squads.map(({ squad, clips }) => fillSlots(squad, clips, flags)),
+      flags: listFlagRefs(flags),
     }),
     problems: [...reading.problems, ...findSquadProblems(sorted)],
   };
@@ -183,28 +176,6 @@ function gradeSquad(
     ];
   });
   return { squad, clock, clips: graded, match };
-}
-
-function buildSquadResult({ squad, clips }: GradedSquad): SquadResult {
-  const slots = squad.route.map((station, slot): SlotResult => {
-    const position = clips.findIndex(({ assignment }) => fillsSlot(assignment, slot));
-    const clip = clips[position];
-    if (!clip) return { slot, station, clip: null, startMs: null, position: null, orderFlag: null };
-    const hasOrder = clip.time.by !== 'none' && clip.assignment.role === 'counts';
-    return {
-      slot,
-      station,
-      clip: clip.reading.id,
-      startMs: clip.time.startMs,
-      position: hasOrder ? position : null,
-      orderFlag: clip.flags.find(({ flag }) => flag.code === 'out-of-order')?.key ?? null,
-    };
-  });
-  return { squad: squad.code, slots };
-}
-
-function fillsSlot({ slot, role }: ClipAssignment, wanted: number): boolean {
-  return slot === wanted && (role === 'counts' || role === 'wrong-place');
 }
 
 function findSquadProblems({ squads }: SortedClips): readonly ClipsProblem[] {
