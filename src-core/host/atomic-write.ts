@@ -1,9 +1,9 @@
-import { randomUUID } from 'node:crypto';
 import { open, rename, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { fail, type Outcome, succeed } from '../platform/outcome.ts';
 import type { StorageProblem } from '../platform/storage-problem.ts';
 import { syncFolder } from './sync-folder.ts';
+import { nameTemporary } from './temporary-file.ts';
 import { describeWriteError } from './write-error.ts';
 
 /**
@@ -16,7 +16,7 @@ export async function writeFileAtomically(
   content: string | Uint8Array,
 ): Promise<Outcome<number, StorageProblem>> {
   const folder = path.dirname(file);
-  const temporary = path.join(folder, `.routemark-${process.pid}-${randomUUID().slice(0, 8)}.tmp`);
+  const temporary = nameTemporary(folder);
   const bytes = typeof content === 'string' ? Buffer.from(content, 'utf8') : content;
   try {
     await writeSynced(temporary, bytes, await findMode(file));

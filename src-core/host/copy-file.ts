@@ -1,6 +1,6 @@
-import { createHash, randomUUID } from 'node:crypto';
+import { createHash } from 'node:crypto';
 import { createReadStream, createWriteStream } from 'node:fs';
-import { access, mkdir, open, rename, rm, stat, utimes } from 'node:fs/promises';
+import { mkdir, open, rename, rm, stat, utimes } from 'node:fs/promises';
 import path from 'node:path';
 import { Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
@@ -9,6 +9,7 @@ import { fail, type Outcome, succeed } from '../platform/outcome.ts';
 import type { StorageProblem } from '../platform/storage-problem.ts';
 import { readFullHash } from './content-hash.ts';
 import { syncFolder } from './sync-folder.ts';
+import { abandon, isThere, nameTemporary } from './temporary-file.ts';
 import { describeWriteError } from './write-error.ts';
 
 /**
@@ -22,7 +23,7 @@ export async function copyFileVerified(
   signal: AbortSignal,
 ): Promise<Outcome<null, StorageProblem | UnreadableFile>> {
   const folder = path.dirname(to);
-  const temporary = path.join(folder, `.routemark-${process.pid}-${randomUUID().slice(0, 8)}.tmp`);
+  const temporary = nameTemporary(folder);
   try {
     await mkdir(folder, { recursive: true });
     const { atime, mtime } = await stat(from);
@@ -50,11 +51,6 @@ function isOfSource(error: unknown, from: string): boolean {
   return place === from || syscall === 'read';
 }
 
-async function abandon(temporary: string, problem: StorageProblem): Promise<Outcome<null, StorageProblem>> {
-  await rm(temporary, { force: true }).catch(() => {});
-  return fail(problem);
-}
-
 /** Copies and syncs; the value is the hash of what was read, as {@link readFullHash} gives it. */
 async function copyHashed(from: string, to: string, signal: AbortSignal): Promise<string> {
   const hash = createHash('sha256');
@@ -68,11 +64,4 @@ async function copyHashed(from: string, to: string, signal: AbortSignal): Promis
   const handle = await open(to, 'r+');
   await handle.sync().finally(() => handle.close());
   return hash.digest('hex').slice(0, 32);
-}
-
-async function isThere(file: string): Promise<boolean> {
-  return access(file).then(
-    () => true,
-    () => false,
-  );
 }

@@ -5,6 +5,7 @@ import { findLessonPart, type LessonPart, listLessonParts } from '../app/retenti
 import type { HeldFile, HoldingScope, Holdings } from '../lesson-file/deletion-log.ts';
 import type { StorageProblem } from '../platform/storage-problem.ts';
 import { logDeletion } from './keeping-files.ts';
+import { isTemporary } from './temporary-file.ts';
 import { describeWriteError } from './write-error.ts';
 
 /** What a lesson is opened by goes last, and only once all else went: what is left can then be deleted from here. */
@@ -17,9 +18,9 @@ export async function listHoldings(folder: string, scope: HoldingScope): Promise
   const listing: Listing = { folder, files: [], links: [], hash: createHash('sha256').update(scope) };
   const names = (await readdir(folder)).sort();
   for (const name of names) {
-    if (parts.includes(findLessonPart(name)) || isLeftover(name)) await visit(listing, name);
+    if (parts.includes(findLessonPart(name)) || isTemporary(name)) await visit(listing, name);
   }
-  const strangers = names.filter((name) => findLessonPart(name) === null && !isLeftover(name));
+  const strangers = names.filter((name) => findLessonPart(name) === null && !isTemporary(name));
   return {
     files: listing.files,
     leftAlone: [...listing.links, ...strangers],
@@ -32,11 +33,6 @@ interface Listing {
   readonly files: HeldFile[];
   readonly links: string[];
   readonly hash: ReturnType<typeof createHash>;
-}
-
-/** What a write leaves behind that was cut off by a power failure. */
-function isLeftover(name: string): boolean {
-  return /^\.routemark-.*\.tmp$/.test(name);
 }
 
 async function visit(listing: Listing, relative: string): Promise<void> {

@@ -2,6 +2,7 @@ import { lstat, readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { type ArchiveProblem, isSafePath, MANIFEST_NAME } from '../../app/archive.ts';
 import { findLessonPart } from '../../app/retention.ts';
+import { isTemporary } from '../temporary-file.ts';
 
 /** One file of a lesson, as it goes into an archive. */
 export interface LessonFile {
@@ -21,8 +22,8 @@ export interface LessonFiles {
 /** Films: made again from the clips when they are wanted, and with `clips` what "without clips" leaves out. */
 const PROXIES = 'evidence/proxies';
 
-/** Left by a write or an upload that was cut off. */
-const LEFTOVER = /^(\.routemark-.*\.tmp|\.inbox-[0-9a-f]{8})$/;
+/** Left by an upload that was cut off. */
+const INBOX = /^\.inbox-[0-9a-f]{8}$/;
 
 /**
  * Everything that lies in a lesson folder, the teacher's own files too: a lesson that moves loses nothing. Left out are
@@ -54,7 +55,7 @@ async function visit(listing: Listing, relative: string): Promise<void> {
   const names = (await readdir(path.join(listing.folder, relative))).sort();
   for (const name of names) {
     const child = relative === '' ? name : `${relative}/${name}`;
-    if (!LEFTOVER.test(name) && !listing.isLeftOut(child)) await add(listing, child);
+    if (!isTemporary(name) && !INBOX.test(name) && !listing.isLeftOut(child)) await add(listing, child);
   }
 }
 

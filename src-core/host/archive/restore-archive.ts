@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto';
 import { createWriteStream } from 'node:fs';
 import { mkdir, readdir, rename, rm, rmdir, statfs, utimes } from 'node:fs/promises';
 import path from 'node:path';
@@ -8,6 +7,7 @@ import type { FolderProblem } from '../../intake/folder-problem.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import type { StorageProblem } from '../../platform/storage-problem.ts';
 import { syncFolder } from '../sync-folder.ts';
+import { nameTemporary } from '../temporary-file.ts';
 import { describeWriteError } from '../write-error.ts';
 import { unpackFile } from './check-archive.ts';
 import { type OpenArchive, openArchive } from './read-archive.ts';
@@ -39,7 +39,7 @@ export async function restoreArchive(order: RestoreOrder, job: ArchiveJob): Prom
   if (!(await isFree(folder))) return fail({ code: 'restore-place-taken', path: folder });
   const archive = await openArchive(order.file);
   if (!archive.ok) return archive;
-  const beside = path.join(path.dirname(folder), `.routemark-${process.pid}-${randomUUID().slice(0, 8)}.tmp`);
+  const beside = nameTemporary(path.dirname(folder));
   try {
     return await unpackAll(archive.value, { ...order, folder, beside }, job);
   } catch (error) {

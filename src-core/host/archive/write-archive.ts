@@ -1,6 +1,5 @@
-import { randomUUID } from 'node:crypto';
 import { createReadStream, createWriteStream } from 'node:fs';
-import { access, open, rename, rm, statfs } from 'node:fs/promises';
+import { open, rename, rm, statfs } from 'node:fs/promises';
 import path from 'node:path';
 import { pipeline, Readable } from 'node:stream';
 import { pipeline as pipeAll } from 'node:stream/promises';
@@ -18,6 +17,7 @@ import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
 import type { StorageProblem } from '../../platform/storage-problem.ts';
 import { isWithin } from '../is-within.ts';
 import { syncFolder } from '../sync-folder.ts';
+import { abandon, isThere, nameTemporary } from '../temporary-file.ts';
 import { describeReadError, describeWriteError } from '../write-error.ts';
 import { findDamagedFiles } from './check-archive.ts';
 import { openHashTap } from './hash-tap.ts';
@@ -67,7 +67,7 @@ export async function writeArchive(order: ArchiveOrder, job: ArchiveJob): Promis
   const home = path.dirname(path.resolve(file));
   if (isWithin(home, path.resolve(folder))) return fail({ code: 'archive-within-lesson', path: file });
   if (await isThere(file)) return fail({ code: 'file-exists', path: file });
-  const temporary = path.join(home, `.routemark-${process.pid}-${randomUUID().slice(0, 8)}.tmp`);
+  const temporary = nameTemporary(home);
   try {
     const { files, problems } = await listLessonFiles(folder, order.withClips);
     const bytes = files.reduce((sum, one) => sum + one.bytes, 0);
@@ -98,21 +98,6 @@ export async function writeArchive(order: ArchiveOrder, job: ArchiveJob): Promis
 function findOutside({ folder, withClips, clipsFolder }: ArchiveOrder): readonly ArchiveProblem[] {
   const isOutside = clipsFolder !== undefined && !isWithin(path.resolve(clipsFolder), path.resolve(folder));
   return withClips && isOutside ? [{ code: 'archive-left-out', path: clipsFolder, why: 'outside' }] : [];
-}
-
-async function abandon<Problem extends { readonly code: string }>(
-  temporary: string,
-  problem: Problem,
-): Promise<Outcome<never, Problem>> {
-  await rm(temporary, { force: true }).catch(() => {});
-  return fail(problem);
-}
-
-function isThere(file: string): Promise<boolean> {
-  return access(file).then(
-    () => true,
-    () => false,
-  );
 }
 
 function findFreeBytes(folder: string): Promise<number | null> {
