@@ -64,6 +64,7 @@ export async function bringClips(
   const { fresh, unread } = await selectFresh(arrivals, shelf, ports);
   const problems: Problem[] = [
     ...sources.flatMap(({ listing }) => listing.problems),
+    ...sources.flatMap(listEmpty),
     ...sorted.flatMap((one) => one.problems),
     ...unread.map(nameUnreadable),
   ];
@@ -80,6 +81,12 @@ export async function bringClips(
 
 function nameUnreadable({ source, file }: Arrival): UnreadableFile {
   return { code: 'file-unreadable', path: `${source.folder}/${file.path}` };
+}
+
+/** A folder that was chosen and has no clip in it is the wrong one. */
+function listEmpty({ folder, listing }: ClipSource): ClipsProblem[] {
+  const hasClips = listing.files.some(({ name }) => getFileRole(name) === 'clip');
+  return hasClips || listing.problems.length > 0 ? [] : [{ code: 'folder-without-clips', path: folder }];
 }
 
 function sortSource(source: ClipSource, plan: Plan): { arrivals: Arrival[]; problems: ClipsProblem[] } {

@@ -174,11 +174,12 @@ function buildAnswerActs(options: DecisionOptions, clip: string, graded: GradedL
     [options.notMet, false],
     [options.undecided, null],
   ];
-  return answers.flatMap(([codes, met]) =>
-    splitList(codes).map((code): JournalAct => {
-      return { kind: 'criterion-marked', clip, criterion: pick(code, criteria, 'criterion'), met };
-    }),
+  const said = answers.flatMap(([codes, met]) =>
+    splitList(codes).map((code) => ({ criterion: pick(code, criteria, 'criterion'), met })),
   );
+  const twice = said.find(({ criterion }, at) => said.findIndex((one) => one.criterion === criterion) < at);
+  if (twice) throw new DecisionError(`“${twice.criterion}” stands there twice: give it one answer.`);
+  return said.map((answer): JournalAct => ({ kind: 'criterion-marked', clip, ...answer }));
 }
 
 function buildFlagActs(options: DecisionOptions, graded: GradedLesson): JournalAct[] {

@@ -33,13 +33,18 @@ export interface SheetWords {
   readonly note: (note: SheetNote) => string;
 }
 
+const PRESENCE_NOTES: Readonly<Record<PresenceNote, string>> = {
+  'late-without-arrival': 'no time of arrival: whole route counts',
+  'late-without-times': 'no clip has a time: whole route counts',
+};
+
 /** Fixed lower-case words for sheets that another program reads. */
 export const PLAIN_WORDS: SheetWords = {
   state: (state) => state,
   note: (note) => {
     if (note.code === 'not-final') return `not final: ${note.openFlags} open`;
     if (note.code === 'late') return note.arrived === null ? 'late' : `late ${note.arrived}`;
-    if (note.code !== 'by-hand') return note.code;
+    if (note.code !== 'by-hand') return PRESENCE_NOTES[note.code];
     const { type, points } = note.change;
     const change = points < 0 ? `minus ${-points}` : `plus ${points}`;
     return `${type === 'to' ? `set to ${points}` : change} by hand: ${note.reason}`;

@@ -10,7 +10,10 @@ export interface HandInCounts {
 }
 
 /** Why marks were not handed in: nothing is written then. */
-export type HandInProblem = { readonly code: 'hand-in-flags-open'; readonly openFlags: number };
+export type HandInProblem =
+  | { readonly code: 'hand-in-flags-open'; readonly openFlags: number }
+  /** The roster has none, or could not be read. */
+  | { readonly code: 'hand-in-no-pupils' };
 
 /** Whether marks may be handed in, and what stands in them. */
 export interface HandInCheck {
@@ -22,7 +25,8 @@ export interface HandInCheck {
 }
 
 /**
- * Refuses while a flag is open, unless the teacher asks for it all the same (`evenWithOpenFlags`). Unconfirmed marks
+ * Refuses where there is no pupil, and while a flag is open, unless the teacher asks for it all the same
+ * (`evenWithOpenFlags`). Unconfirmed marks
  * do not refuse: they are counted here and written as unconfirmed.
  */
 export function checkHandIn(score: LessonScore, evenWithOpenFlags: boolean): HandInCheck {
@@ -31,9 +35,12 @@ export function checkHandIn(score: LessonScore, evenWithOpenFlags: boolean): Han
   for (const { state } of score.squads.flatMap((squad) => squad.slots)) slots[state] += 1;
   const pupils = { confirmed: 0, unconfirmed: 0, absent: 0, excused: 0 };
   for (const { state } of score.pupils) pupils[state] += 1;
+  const noPupils: HandInProblem[] = score.pupils.length === 0 ? [{ code: 'hand-in-no-pupils' }] : [];
+  const flagsOpen: HandInProblem[] =
+    openFlags > 0 && !evenWithOpenFlags ? [{ code: 'hand-in-flags-open', openFlags }] : [];
   return {
     counts: { slots, pupils, openFlags },
-    problems: openFlags > 0 && !evenWithOpenFlags ? [{ code: 'hand-in-flags-open', openFlags }] : [],
+    problems: [...noPupils, ...flagsOpen],
     isFinal: openFlags === 0 && pupils.unconfirmed === 0,
   };
 }

@@ -3,7 +3,7 @@ import path from 'node:path';
 import type { BringPorts, ClipSource } from '../app/bring-clips.ts';
 import { readFullHash } from './content-hash.ts';
 import { copyFileVerified } from './copy-file.ts';
-import { listFiles } from './list-files.ts';
+import { listOtherFiles } from './list-files.ts';
 import { describeReadError } from './write-error.ts';
 
 /** The folders that clips are to be brought from, listed; a clip that is named itself comes alone from its folder. */
@@ -13,7 +13,7 @@ export function listSources(named: readonly string[]): Promise<readonly ClipSour
 
 async function listSource(named: string): Promise<ClipSource> {
   const found = await stat(named).catch(() => null);
-  if (!found?.isFile()) return { folder: named, listing: await listFiles(named) };
+  if (!found?.isFile()) return { folder: named, listing: await listOtherFiles(named) };
   const folder = path.dirname(named);
   const name = path.basename(named);
   const file = { path: name, name, sizeBytes: found.size, modifiedMs: Math.round(found.mtimeMs) };

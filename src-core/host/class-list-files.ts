@@ -2,6 +2,7 @@ import { readdir, readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { type Unzipped, unzipSync } from 'fflate';
 import { type ClassListFiles, ONEROSTER_FILES } from '../app/import-roster.ts';
+import type { FolderProblem } from '../intake/folder-problem.ts';
 import type { RosterImportProblem } from '../lesson/roster/roster-import-problem.ts';
 import { fail, type Outcome, succeed } from '../platform/outcome.ts';
 import type { StorageProblem } from '../platform/storage-problem.ts';
@@ -10,7 +11,7 @@ import { describeReadError } from './write-error.ts';
 /** The most bytes of a class list, and of each file in an export, unpacked: a large district's stay well below. */
 const MOST_BYTES = 20_000_000;
 
-type ClassListOutcome = Outcome<ClassListFiles, RosterImportProblem | StorageProblem>;
+type ClassListOutcome = Outcome<ClassListFiles, RosterImportProblem | StorageProblem | FolderProblem>;
 
 /**
  * Reads a class list from where it lies: a CSV file, a zip file of a OneRoster export, a folder that holds such an
@@ -28,7 +29,8 @@ export async function readClassListFiles(place: string): Promise<ClassListOutcom
       ? await readOneFile(path.join(place, only))
       : fail({ code: 'import-unreadable', name: path.basename(place) });
   } catch (error) {
-    return fail(describeReadError(error, place));
+    const isMissing = (error as NodeJS.ErrnoException).code === 'ENOENT';
+    return fail(isMissing ? { code: 'path-missing', path: place } : describeReadError(error, place));
   }
 }
 

@@ -3,7 +3,7 @@ import path from 'node:path';
 import type { FolderProblem } from '../intake/folder-problem.ts';
 import type { FoundFile } from '../intake/found-file.ts';
 import { readFullHash } from './content-hash.ts';
-import { listFiles } from './list-files.ts';
+import { listFiles, listOtherFiles } from './list-files.ts';
 
 /** A tablet's files by whether the lesson has them. */
 export interface TabletComparison {
@@ -30,7 +30,7 @@ export async function compareTablet(
   clipsFolder: string,
   { signal, onFile }: ComparisonJob,
 ): Promise<TabletComparison> {
-  const [tablet, clips] = [await listFiles(tabletFolder), await listFiles(clipsFolder)];
+  const [tablet, clips] = [await listOtherFiles(tabletFolder), await listFiles(clipsFolder)];
   const readHash = rememberHashes(signal);
   const safe: FoundFile[] = [];
   for (const [done, file] of tablet.files.entries()) {
@@ -57,10 +57,10 @@ function rememberHashes(signal: AbortSignal): ReadHash {
   };
 }
 
-/** The very same file, under whatever name or link, is no copy of itself. */
+/** A file that is one of the lesson's own, under whatever name or link, is none that may be deleted. */
 async function hasCopy(file: string, alike: readonly string[], readHash: ReadHash): Promise<boolean> {
+  for (const clip of alike) if (await isSameFile(file, clip)) return false;
   for (const clip of alike) {
-    if (await isSameFile(file, clip)) continue;
     const hash = await readHash(file);
     if (hash !== null && (await readHash(clip)) === hash) return true;
   }

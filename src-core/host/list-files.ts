@@ -47,6 +47,15 @@ async function visitEntry(
   else if (entry.isDirectory()) scan.problems.push({ code: 'folder-too-deep', path: child });
 }
 
+/** The same of a folder that is none of the lesson's: where it is not there, the path is wrong. */
+export async function listOtherFiles(folder: string): Promise<FolderListing> {
+  const listing = await listFiles(folder);
+  const problems = listing.problems.map((problem) =>
+    problem.code === 'clips-folder-missing' ? { code: 'path-missing' as const, path: problem.path } : problem,
+  );
+  return { ...listing, problems };
+}
+
 async function readFolder({ folder, problems }: Scan, relative: string): Promise<Dirent[]> {
   try {
     return await readdir(path.join(folder, relative), { withFileTypes: true });

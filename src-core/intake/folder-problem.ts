@@ -8,6 +8,7 @@ export interface UnreadableFile {
 export type FolderProblem =
   | { readonly code: 'path-missing'; readonly path: string }
   | { readonly code: 'clips-folder-missing'; readonly path: string }
+  | { readonly code: 'folder-without-clips'; readonly path: string }
   | { readonly code: 'folder-unreadable'; readonly path: string }
   | { readonly code: 'folder-too-deep'; readonly path: string }
   | { readonly code: 'link-not-followed'; readonly path: string }

@@ -32,6 +32,8 @@ export type ArchiveManifest = z.infer<typeof manifestSchema>;
 /** Why an archive was not made or not restored; `path` is the archive's unless said otherwise. */
 export type ArchiveProblem =
   | { readonly code: 'archive-within-lesson'; readonly path: string }
+  /** Something stands there already. */
+  | { readonly code: 'archive-exists'; readonly path: string }
   /** `path` is a file of the lesson, a link or one whose name no archive can hold; or the folder of clips outside it. */
   | { readonly code: 'archive-left-out'; readonly path: string; readonly why: 'link' | 'name' | 'outside' }
   | { readonly code: 'archive-not-ours'; readonly path: string }

@@ -144,6 +144,8 @@ export type RosterProblem =
   | { readonly code: 'roster-not-utf8'; readonly line: number }
   | { readonly code: 'roster-empty' }
   | { readonly code: 'roster-line-uneven'; readonly line: number }
+  /** A quote that is opened in the line and never closed takes in all that follows: nothing is read. */
+  | { readonly code: 'roster-quote-open'; readonly line: number }
   | { readonly code: 'roster-field-empty'; readonly line: number; readonly column: string }
   | {
       readonly code: 'roster-id-twice';
@@ -155,6 +157,14 @@ export type RosterProblem =
   | { readonly code: 'roster-attendance-unknown'; readonly line: number; readonly value: string }
   | { readonly code: 'roster-arrival-missing'; readonly line: number }
   | { readonly code: 'roster-arrival-invalid'; readonly line: number; readonly value: string }
+  /** Before the lesson's period begins, or after it ends; local times. */
+  | {
+      readonly code: 'roster-arrival-outside';
+      readonly line: number;
+      readonly value: string;
+      readonly from: string;
+      readonly to: string;
+    }
   | { readonly code: 'roster-stills-unknown'; readonly line: number; readonly value: string }
   | { readonly code: 'roster-consent-unknown'; readonly line: number; readonly value: string };
 

@@ -55,11 +55,13 @@ type Fields = Readonly<Record<string, string>>;
  * reported and read in the pupil's favour (present, stills not allowed, consent withheld).
  */
 export function parseRoster(text: string, plan: Plan): RosterReading {
-  const rows = papa.parse(text.replace(/^\uFEFF/, ''), { skipEmptyLines: false }).data;
+  const { data: rows, errors } = papa.parse(text.replace(/^\uFEFF/, ''), { skipEmptyLines: false });
   const garbled = text.split('\n').findIndex((line) => GARBLED.test(line));
   const everySquad = plan.squads.map(({ code }) => code);
   const refuse = (...problems: RosterProblem[]) => ({ pupils: [], unshown: everySquad, problems });
   if (text.includes('\u0000')) return refuse({ code: 'roster-not-utf8', line: 1 });
+  const open = errors.find(({ code }) => code === 'MissingQuotes');
+  if (open) return refuse({ code: 'roster-quote-open', line: (open.row ?? 0) + 1 });
   const heads = (rows[0] ?? []).map((head) => head.trim().toLowerCase());
   const missing = REQUIRED.filter((column) => !heads.includes(column));
   if (missing.length > 0) {
@@ -111,6 +113,8 @@ function readPupil(
     return { pupil: null, problems: [{ code: 'roster-squad-unknown', line, squad: fields.squad ?? '' }] };
   }
   const presence = readPresence(fields, line, problems);
+  const slip = findArrivalSlip(presence.arrived, line, plan);
+  if (slip) problems.push(slip);
   const consent = readConsent(fields.consent, line, problems);
   const { stills } = fields;
   if (!isYesOrEmpty(stills) && stills?.toLowerCase() !== 'no') {
@@ -145,6 +149,12 @@ function readPresence(
   else if (!LOCAL_TIME.test(arrived))
     problems.push({ code: 'roster-arrival-invalid', line, value: fields.arrived });
   return { attendance: 'late', arrived: LOCAL_TIME.test(arrived) ? arrived : null };
+}
+
+function findArrivalSlip(value: string | null, line: number, plan: Plan): RosterProblem | null {
+  const period = plan.periods.find(({ code }) => code === plan.lesson.period);
+  if (value === null || !period || (value >= period.start && value <= period.end)) return null;
+  return { code: 'roster-arrival-outside', line, value, from: period.start, to: period.end };
 }
 
 /** Neither on the do-not-film list nor without consent; a word that is neither yes nor no counts as no. */

@@ -33,6 +33,10 @@ export const archiveProblems: Wordings<ArchiveProblem['code']> = {
     what: `${path} lies in the lesson folder itself, and would go with it.`,
     todo: 'Put the archive on another disk, or at least into another folder.',
   }),
+  'archive-exists': ({ path }) => ({
+    what: `${path} is there already. No archive was made.`,
+    todo: 'Choose another name.',
+  }),
   'archive-left-out': ({ path, why }) => LEFT_OUT[why](path),
   'archive-not-ours': ({ path }) => ({
     what: `${path} is not an archive of a lesson.`,

@@ -25,6 +25,10 @@ const folderProblems: Wordings<Exclude<ClipsProblem['code'], 'cards-not-searched
     what: `There is no folder of clips at ${path}.`,
     todo: 'Bring the squads’ folders in, or read them in place where they lie.',
   }),
+  'folder-without-clips': ({ path }) => ({
+    what: `There is no clip in ${path}.`,
+    todo: 'Choose the folder that the squads’ clips lie in.',
+  }),
   'folder-unreadable': ({ path }) => ({
     what: `The folder ${path} cannot be opened.`,
     todo: 'Ask for the right to read it, or copy it elsewhere.',

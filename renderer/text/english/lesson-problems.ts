@@ -88,6 +88,10 @@ const rosterProblems: Wordings<RosterProblem['code']> = {
     what: `${LINE(line)}: it has more or fewer fields than the first line.`,
     todo: 'Look for a comma too many, or put names with commas in quotes.',
   }),
+  'roster-quote-open': ({ line }) => ({
+    what: `${LINE(line)}: a quote (") is opened there and never closed, so nobody can be read.`,
+    todo: 'Close it, or take it out.',
+  }),
   'roster-field-empty': ({ line, column }) => ({
     what: `${LINE(line)}: no ${column}. The pupil was left out.`,
     todo: 'Fill it in.',
@@ -111,6 +115,10 @@ const rosterProblems: Wordings<RosterProblem['code']> = {
   'roster-arrival-invalid': ({ line, value }) => ({
     what: `${LINE(line)}: “${value}” is no time; the whole route counts.`,
     todo: 'Write it as 10:55.',
+  }),
+  'roster-arrival-outside': ({ line, value, from, to }) => ({
+    what: `${LINE(line)}: ${value} is not within the lesson, which is from ${from} to ${to}.`,
+    todo: 'Look whether it is a slip: slots before it do not count for the pupil.',
   }),
   'roster-stills-unknown': ({ line, value }) => ({
     what: `${LINE(line)}: “${value}” under “stills”; taken as no.`,

@@ -82,6 +82,10 @@ const sheetProblems: Wordings<(HandInProblem | CsvProblem)['code']> = {
     what: `${count(openFlags, 'flag')} still open, so no sheet was written.`,
     todo: 'Settle the flags, or tick that it is to be written all the same: every row will say that it is not final.',
   }),
+  'hand-in-no-pupils': () => ({
+    what: 'There is no pupil to write a mark for, so no sheet was written.',
+    todo: 'Look whether roster.csv is there and can be read.',
+  }),
   'sheet-id-formula': ({ row, id }) => ({
     what: `Row ${row}: a spreadsheet would take the id “${id}” for a formula. Ids are never changed.`,
     todo: 'Import the sheet into the gradebook without opening it in a spreadsheet.',

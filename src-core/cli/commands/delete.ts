@@ -35,24 +35,37 @@ export async function runDelete(
   if (scope === 'films' || !(await isLesson(folder))) {
     if (!(await openFolder(folder, {}, terminal))) return 2;
   }
-  // What cannot be graded any more without its films is added up before they go, and before they are listed.
-  if (scope === 'films') {
-    const place = { folder, clipsFolder: path.join(folder, 'clips') };
-    const kept = await refreshSummaries(await gatherSummaries([place]), terminal.job);
-    sayProblems(terminal, kept.problems, PLAIN_NAMES);
-  }
-  const holdings = await listHoldings(folder, scope);
-  if (options.confirm === undefined) return show(scope, holdings, { options, terminal });
-  if (options.confirm !== holdings.code) {
+  const { code } = await listHoldings(folder, scope);
+  if (options.confirm !== undefined && options.confirm !== code) {
     terminal.say(`! ${KEEPING.changed}\n`);
     return 2;
   }
+  if (scope === 'films') await addUpFigures(folder, terminal);
+  const holdings = await listHoldings(folder, scope);
+  return options.confirm === undefined
+    ? show(scope, holdings, { options, terminal })
+    : letGo({ folder, scope, holdings }, options, terminal);
+}
+
+async function letGo(
+  what: { readonly folder: string; readonly scope: HoldingScope; readonly holdings: Holdings },
+  options: DeleteOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const { folder, scope, holdings } = what;
   const stamp = { who: options.by, at: new Date().toISOString() };
   const deletion = await deleteHoldings(folder, { scope, holdings, stamp });
   if (options.json) terminal.write(formatJson(deletion));
   else terminal.write(`${KEEPING.deleted(deletion.files, deletion.bytes)}\n${KEEPING.elsewhere}\n`);
   sayProblems(terminal, deletion.problems, PLAIN_NAMES);
   return deletion.problems.length > 0 ? 1 : 0;
+}
+
+/** What cannot be graded any more without its films is added up before they go, and before they are listed. */
+async function addUpFigures(folder: string, terminal: Terminal): Promise<void> {
+  const place = { folder, clipsFolder: path.join(folder, 'clips') };
+  const kept = await refreshSummaries(await gatherSummaries([place]), terminal.job);
+  sayProblems(terminal, kept.problems, PLAIN_NAMES);
 }
 
 /** Whether a lesson stands there, or what a deletion that was cut off has left of one. */

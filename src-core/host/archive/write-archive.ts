@@ -10,7 +10,6 @@ import {
   buildManifestText,
   MANIFEST_NAME,
 } from '../../app/archive.ts';
-import type { CallProblem } from '../../contract/call-problem.ts';
 import type { BringProblem } from '../../contract/problem.ts';
 import type { Progress } from '../../contract/progress.ts';
 import { fail, type Outcome, succeed } from '../../platform/outcome.ts';
@@ -52,10 +51,7 @@ export interface WrittenArchive {
   readonly holdsClips: boolean;
 }
 
-type Written = Outcome<
-  WrittenArchive,
-  ArchiveProblem | StorageProblem | BringProblem | Extract<CallProblem, { code: 'file-exists' }>
->;
+type Written = Outcome<WrittenArchive, ArchiveProblem | StorageProblem | BringProblem>;
 
 /**
  * Keeps a lesson in one archive: written under a temporary name, read back and compared file by file, and only then
@@ -66,7 +62,7 @@ export async function writeArchive(order: ArchiveOrder, job: ArchiveJob): Promis
   const { folder, file } = order;
   const home = path.dirname(path.resolve(file));
   if (isWithin(home, path.resolve(folder))) return fail({ code: 'archive-within-lesson', path: file });
-  if (await isThere(file)) return fail({ code: 'file-exists', path: file });
+  if (await isThere(file)) return fail({ code: 'archive-exists', path: file });
   const temporary = nameTemporary(home);
   try {
     const { files, problems } = await listLessonFiles(folder, order.withClips);
@@ -78,7 +74,7 @@ export async function writeArchive(order: ArchiveOrder, job: ArchiveJob): Promis
     await pack(order, files, { temporary, signal: job.signal, onBytes });
     if (!(await isWhole(temporary, job.signal, onBytes)))
       return await abandon(temporary, { code: 'copy-differs', path: file, cause: 'READ-BACK' });
-    if (await isThere(file)) return await abandon(temporary, { code: 'file-exists', path: file });
+    if (await isThere(file)) return await abandon(temporary, { code: 'archive-exists', path: file });
     await rename(temporary, file);
     await syncFolder(home);
     const holdsClips = files.some((one) => isClip(one.path));

@@ -84,7 +84,10 @@ async function bring(
   const [present, sources] = [await session.getPorts().listClips(), await listSources(folders)];
   const { plan } = session.getView();
   const brought = await bringClips(sources, present, { plan, ports, job: { signal, onProgress } });
-  const problems = brought.problems.map((problem) => hideInbox(problem, folders.filter(isInbox)));
+  const problems = brought.problems
+    // What was dropped has no folder of its own to be named by; each file that is no clip is.
+    .filter((problem) => problem.code !== 'folder-without-clips' || !isInbox(problem.path))
+    .map((problem) => hideInbox(problem, folders.filter(isInbox)));
   return succeed({ copied: [...brought.copied], alreadyThere: brought.alreadyThere, problems });
 }
 

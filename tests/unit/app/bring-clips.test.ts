@@ -106,6 +106,14 @@ describe('bringing clips into a lesson', () => {
     expect((await readdir(path.join(clips, 'Teal'))).filter((name) => name.endsWith('.tmp'))).toEqual([]);
   });
 
+  test('says where a folder has no clip in it', async () => {
+    await put('empty/notes.txt', 'no film');
+    expect((await bring('empty', 'gone')).problems).toMatchObject([
+      { code: 'path-missing', path: path.join(root, 'gone') },
+      { code: 'folder-without-clips', path: path.join(root, 'empty') },
+    ]);
+  });
+
   test('names what cannot be read, and brings the rest', async () => {
     await put('in/teal/a.mov', 'aaaa');
     await put('in/teal/b.mov', 'bbbb');

@@ -66,6 +66,9 @@ describe('decisions as typed', () => {
       { pupil: 'k-teal', attendance: 'absent' },
     ])
       expect(() => decide({ ...subject, note: 'seen' })).toThrow(/--note says nothing about a/);
+    expect(() => decide({ clip: 'tA', met: 'place', notMet: 'reps,place' })).toThrow(
+      /“place” stands there twice/,
+    );
   });
 
   test('about a squad, a pupil and a flag', () => {

@@ -53,6 +53,17 @@ describe('the grade sheet', () => {
     ]);
   });
 
+  test('says in words why a late pupil is marked on the whole route', () => {
+    const late = [buildPupil('k-0414', { attendance: 'late', arrived: null })];
+    expect(buildGradeSheet(plan, scoreOf({ pupils: late })).rows[0]?.at(-1)).toBe(
+      'late; no time of arrival: whole route counts',
+    );
+  });
+
+  test('is refused where there is no pupil, flags or not', () => {
+    expect(checkHandIn(scoreOf({ pupils: [] }), true).problems).toEqual([{ code: 'hand-in-no-pupils' }]);
+  });
+
   test('goes by the columns of the plan, or of one destination', () => {
     const columns = [
       { head: 'Student ID', field: 'pupil' as const },

@@ -4,6 +4,8 @@ import { buildSmallPlan } from './small-plan.ts';
 
 const plan = buildSmallPlan();
 const HEAD = 'id,given,family,squad,attendance,arrived,stills';
+/** The lesson's period. */
+const BELL = { from: '09:00', to: '09:45' };
 const read = (...lines: string[]) => parseRoster([HEAD, ...lines].join('\r\n'), plan);
 
 describe('the roster', () => {
@@ -68,6 +70,12 @@ describe('the roster', () => {
     ['k-1,Odda,Quill,teal,ill,,', { code: 'roster-attendance-unknown', line: 2, value: 'ill' }, 1],
     ['k-1,Odda,Quill,teal,late,,', { code: 'roster-arrival-missing', line: 2 }, 1],
     ['k-1,Odda,Quill,teal,late,soon,', { code: 'roster-arrival-invalid', line: 2, value: 'soon' }, 1],
+    [
+      'k-1,Odda,Quill,teal,late,23:00,',
+      { code: 'roster-arrival-outside', line: 2, value: '23:00', ...BELL },
+      1,
+    ],
+    ['k-1,"Odda,Quill,teal,,,\nk-2,Bram,Thistle,plum,,,no', { code: 'roster-quote-open', line: 2 }, 0],
     ['k-1,Odda,Quill,teal,,,perhaps', { code: 'roster-stills-unknown', line: 2, value: 'perhaps' }, 1],
     ['k-1,Odda,Quill,teal', { code: 'roster-line-uneven', line: 2 }, 1],
   ])('names the slip in “%s”', (line, problem, pupilsLeft) => {

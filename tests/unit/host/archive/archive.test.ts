@@ -146,7 +146,7 @@ describe('an archive', () => {
   test('is never written over another file, nor into the lesson itself', async () => {
     const made = makeLesson();
     writeFileSync(made.file, 'the teacher’s own');
-    expect((await keep(made)).problems).toMatchObject([{ code: 'file-exists' }]);
+    expect((await keep(made)).problems).toMatchObject([{ code: 'archive-exists' }]);
     expect(readFileSync(made.file, 'utf8')).toBe('the teacher’s own');
     const within = { ...made, file: path.join(made.folder, 'kept.zip') };
     expect((await keep(within)).problems).toMatchObject([{ code: 'archive-within-lesson' }]);
