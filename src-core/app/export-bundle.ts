@@ -1,9 +1,10 @@
-import { checkHandIn, type HandInCheck, type HandInProblem } from '../gradebook/hand-in-check.ts';
+import type { HandInCheck, HandInProblem } from '../gradebook/hand-in-check.ts';
 import { type BundleFiles, type BundleOrder, buildBundle } from '../gradebook/oneroster/build-bundle.ts';
 import { BUNDLE_RULES, type BundleFault, type RuleCheck } from '../gradebook/oneroster/bundle-fault.ts';
 import type { BundleProblem } from '../gradebook/oneroster/bundle-problem.ts';
 import { type Bundle, checkBundle } from '../gradebook/oneroster/check-bundle.ts';
 import { describeSchool, type SchoolDescription } from '../gradebook/oneroster/describe-school.ts';
+import { checkGraded } from './check-graded.ts';
 import type { GradedLesson } from './graded-lesson.ts';
 
 export { checkBundle } from '../gradebook/oneroster/check-bundle.ts';
@@ -32,8 +33,9 @@ export interface MarksOrder extends Omit<BundleOrder, 'school'> {
  * The marks as a OneRoster set. Refused while a flag is open, unless it is asked for all the same, and where the
  * school's set cannot be built on. Faults of the school's set in tables that are not carried over change nothing.
  */
-export function draftBundle({ lesson, score }: GradedLesson, order: MarksOrder): BundleDraft {
-  const check = checkHandIn(score, order.evenWithOpenFlags);
+export function draftBundle(graded: GradedLesson, order: MarksOrder): BundleDraft {
+  const { lesson, score } = graded;
+  const check = checkGraded(graded, order.evenWithOpenFlags);
   const nothing = { files: null, check, rules: null };
   if (check.problems.length > 0) return { ...nothing, school: null, problems: check.problems };
   const found = checkBundle(order.school);

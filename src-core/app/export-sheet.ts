@@ -1,11 +1,13 @@
 import { type AccountSheet, type AccountWords, buildAccountSheet } from '../gradebook/account-sheet.ts';
 import { buildCsv, type CsvProblem } from '../gradebook/csv.ts';
 import { buildGradeSheet, type GradeSheet, type SheetColumn } from '../gradebook/grade-sheet.ts';
-import { checkHandIn, type HandInCheck, type HandInProblem } from '../gradebook/hand-in-check.ts';
+import type { HandInCheck, HandInProblem } from '../gradebook/hand-in-check.ts';
 import type { JournalAct } from '../marking/journal-event.ts';
+import { checkGraded } from './check-graded.ts';
 import type { GradedLesson } from './graded-lesson.ts';
 
-export { checkHandIn, type HandInCheck } from '../gradebook/hand-in-check.ts';
+export type { HandInCheck } from '../gradebook/hand-in-check.ts';
+export { checkGraded } from './check-graded.ts';
 
 /** A grade sheet ready to be written, and what stands in it. */
 export interface SheetDraft {
@@ -26,8 +28,9 @@ export interface SheetOrder {
 }
 
 /** The grade sheet as CSV text. Refused while a flag is open, unless it is asked for all the same. */
-export function draftSheet({ lesson, score }: GradedLesson, order: SheetOrder): SheetDraft {
-  const check = checkHandIn(score, order.evenWithOpenFlags);
+export function draftSheet(graded: GradedLesson, order: SheetOrder): SheetDraft {
+  const { lesson, score } = graded;
+  const check = checkGraded(graded, order.evenWithOpenFlags);
   if (check.problems.length > 0) return { text: null, sheet: null, check, problems: check.problems };
   const sheet = buildGradeSheet(lesson.plan, score, order.columns ? { columns: order.columns } : {});
   const { text, problems } = buildCsv(sheet);

@@ -8,6 +8,7 @@ import { countPresent } from '../marking/presence.ts';
 import { type Flag, getFlagKey } from '../matching/flag.ts';
 import { matchSquad, type SquadMatch } from '../matching/match-squad.ts';
 import type { ClipId, PlacedClip } from '../matching/observation.ts';
+import { findFilmsDeleted } from './check-graded.ts';
 import { getPath } from './clip-reading.ts';
 import type { GradedClip, GradedLesson, GradedSquad, RaisedFlag } from './graded-lesson.ts';
 import { type ObservedClip, observeClips } from './observe-clips.ts';
@@ -96,7 +97,7 @@ export function gradeClips(lesson: OpenLesson, reading: ClipsReading): GradedLes
       squads: squads.map(({ squad, clips }) => fillSlots(squad, clips, flags)),
       flags: listFlagRefs(flags),
     }),
-    problems: [...reading.problems, ...findSquadProblems(sorted)],
+    problems: listProblems(lesson, reading, sorted),
   };
 }
 
@@ -176,6 +177,16 @@ function gradeSquad(
     ];
   });
   return { squad, clock, clips: graded, match };
+}
+
+/** Where the films were deleted, that alone: whatever else is missing is missing for it. */
+function listProblems(
+  lesson: OpenLesson,
+  reading: ClipsReading,
+  sorted: SortedClips,
+): readonly ClipsProblem[] {
+  const at = findFilmsDeleted({ lesson, ...sorted });
+  return at === null ? [...reading.problems, ...findSquadProblems(sorted)] : [{ code: 'films-deleted', at }];
 }
 
 function findSquadProblems({ squads }: SortedClips): readonly ClipsProblem[] {

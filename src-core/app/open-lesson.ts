@@ -3,6 +3,7 @@ import { checkPlan } from '../lesson/check-plan.ts';
 import type { PlanProblem } from '../lesson/lesson-problem.ts';
 import type { Plan, SquadCode } from '../lesson/plan.ts';
 import { type Pupil, parseRoster, type RosterReading } from '../lesson/roster.ts';
+import { parseDeletionLog } from '../lesson-file/deletion-log.ts';
 import { type JournalProblem, parseJournal } from '../lesson-file/journal-file.ts';
 import { parsePlan } from '../lesson-file/plan-file.ts';
 import type { JournalEvent } from '../marking/journal-event.ts';
@@ -18,6 +19,8 @@ export interface OpenLesson {
   /** See {@link RosterReading}. */
   readonly unshown: readonly SquadCode[];
   readonly journal: JournalState;
+  /** When its films were deleted last, ISO 8601 in UTC; null where they never were. */
+  readonly filmsDeletedAt: string | null;
 }
 
 /** Slips in a plan that leave nothing to grade by: no time can be told, or one code means two things. */
@@ -39,9 +42,21 @@ export async function openLesson(ports: LessonPorts): Promise<Outcome<OpenLesson
   const journal = await openJournal(ports);
   if (!journal.ok) return journal;
   return succeed<OpenLesson, OpenProblem>(
-    { plan: plan.value, pupils: roster.pupils, unshown: roster.unshown, journal: journal.value.state },
+    {
+      plan: plan.value,
+      pupils: roster.pupils,
+      unshown: roster.unshown,
+      journal: journal.value.state,
+      filmsDeletedAt: await readFilmsDeletion(ports),
+    },
     [...plan.problems, ...planProblems, ...roster.problems, ...journal.problems],
   );
+}
+
+async function readFilmsDeletion(ports: LessonPorts): Promise<string | null> {
+  const text = await ports.readText('deletions.jsonl');
+  const deletions = text.ok ? parseDeletionLog(text.value ?? '') : [];
+  return deletions.findLast(({ what }) => what === 'films')?.at ?? null;
 }
 
 async function readRoster(

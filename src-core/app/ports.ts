@@ -75,7 +75,9 @@ export type WatchUrgency = 'asked' | 'opened' | 'background';
 /** One lesson's folder, as the app sees it. Paths are relative to the folder of clips. */
 export interface LessonPorts {
   /** The file's text, or null where there is none. */
-  readonly readText: (name: 'plan.json' | 'roster.csv') => Promise<Outcome<string | null, StorageProblem>>;
+  readonly readText: (
+    name: 'plan.json' | 'roster.csv' | 'deletions.jsonl',
+  ) => Promise<Outcome<string | null, StorageProblem>>;
   readonly listClips: () => Promise<FolderListing>;
   /** Null where the file cannot be opened. */
   readonly readFile: (path: string) => Promise<FileReading | null>;

@@ -1,9 +1,10 @@
-import { checkHandIn, type HandInCheck, type HandInProblem } from '../gradebook/hand-in-check.ts';
+import type { HandInCheck, HandInProblem } from '../gradebook/hand-in-check.ts';
 import type { Plan, SquadCode } from '../lesson/plan.ts';
 import type { GradeInput, SheetClip } from '../printing/grade-input.ts';
 import { buildGradePages, type GradePages } from '../printing/grade-pages.ts';
 import { type SheetOrder, sheetOrderSchema } from '../printing/sheet-order.ts';
 import { buildSlipPages, type SlipPages } from '../printing/slip-pages.ts';
+import { checkGraded } from './check-graded.ts';
 import { findShownMovement } from './clip-evidence.ts';
 import { getHolders } from './clip-reading.ts';
 import { draftSlips } from './draft-slips.ts';
@@ -44,7 +45,7 @@ export function draftPaper(
     const pages = buildSlipPages(plan, slips, { kind: order.kind, isGrey: order.isGrey });
     return { order, plan, pages, check: null, problems: [] };
   }
-  const check = checkHandIn(graded.score, evenWithOpenFlags);
+  const check = checkGraded(graded, evenWithOpenFlags);
   if (check.problems.length > 0) return { order, plan, pages: null, check, problems: check.problems };
   return { order, plan, pages: buildGradePages(buildGradeInput(graded, order)), check, problems: [] };
 }

@@ -4,7 +4,9 @@ import { findSquad } from '../lesson/plan.ts';
 import type { Pupil } from '../lesson/roster.ts';
 import { LESSON_PARTS, listLessonParts } from '../lesson-file/lesson-parts.ts';
 import type { JournalEvent } from '../marking/journal-event.ts';
+import type { PupilScore } from '../marking/points.ts';
 import type { EpochMs } from '../platform/units.ts';
+import { findFilmsDeleted } from './check-graded.ts';
 import { getPath } from './clip-reading.ts';
 import type { GradedLesson } from './graded-lesson.ts';
 
@@ -12,6 +14,9 @@ import type { GradedLesson } from './graded-lesson.ts';
 export interface PupilRecord {
   readonly lesson: { readonly title: string; readonly className: string; readonly date: string };
   readonly pupil: Omit<Pupil, 'squad'> & { readonly squad: string };
+  /** Null: the films that points are worked out from are there. Else they were deleted: when, ISO 8601 in UTC. */
+  readonly filmsDeletedAt: string | null;
+  /** Without films no points and no rows: what would be worked out is not what was handed in. */
   readonly mark: {
     readonly state: string;
     readonly points: number | null;
@@ -60,6 +65,7 @@ export function findPupilRecord(graded: GradedLesson, order: PupilRecordOrder): 
   if (!pupil || !score) return null;
   const { title, className, date } = plan.lesson;
   const films = listFilms(graded, pupil);
+  const filmsDeletedAt = findFilmsDeleted(graded);
   const hideNames = buildNameHider(
     pupil,
     pupils.filter(({ id }) => id !== pupil.id),
@@ -67,14 +73,8 @@ export function findPupilRecord(graded: GradedLesson, order: PupilRecordOrder): 
   const record: PupilRecord = {
     lesson: { title, className, date },
     pupil: { ...pupil, squad: findSquad(plan, pupil.squad)?.name ?? pupil.squad },
-    mark: {
-      state: score.state,
-      points: score.sum?.points ?? null,
-      max: score.sum?.max ?? null,
-      percent: score.percent,
-      scale: score.scale,
-      account: getAccount(graded, order),
-    },
+    filmsDeletedAt,
+    mark: filmsDeletedAt === null ? describeMark(graded, score, order) : NO_MARK,
     decisions: order.events.filter((event) => isAbout(event, pupil)).map(({ at, what }) => ({ at, what })),
     films,
     handedIn: journal.decisions.handedIn.map(({ at, files }) => ({ at, files })),
@@ -85,6 +85,24 @@ export function findPupilRecord(graded: GradedLesson, order: PupilRecordOrder): 
     keptIn: [...KEPT_IN, ...films.map(({ file }) => `clips/${file}`), 'evidence/'],
   };
   return mapTexts(record, hideNames);
+}
+
+const NO_MARK: PupilRecord['mark'] = {
+  state: 'films-deleted',
+  points: null,
+  max: null,
+  percent: null,
+  scale: null,
+  account: { heads: [], rows: [] },
+};
+
+function describeMark(
+  graded: GradedLesson,
+  { state, sum, percent, scale }: PupilScore,
+  order: PupilRecordOrder,
+): PupilRecord['mark'] {
+  const [points, max] = [sum?.points ?? null, sum?.max ?? null];
+  return { state, points, max, percent, scale, account: getAccount(graded, order) };
 }
 
 function listFilms({ squads, lesson }: GradedLesson, pupil: Pupil): PupilRecord['films'] {

@@ -1,5 +1,6 @@
 import type { CardProblem, ForeignCode } from '../evidence/card-vote.ts';
 import type { EvidenceProblem } from '../evidence/evidence-problem.ts';
+import type { FilmsDeletedProblem } from '../gradebook/hand-in-check.ts';
 import type { FolderOwner } from '../intake/assign-squad.ts';
 import type { FolderProblem } from '../intake/folder-problem.ts';
 import type { StampProblem } from '../intake/stamp.ts';
@@ -17,6 +18,7 @@ export type ClipsProblem =
     }
   | { readonly code: 'same-clip-twice'; readonly squad: SquadCode; readonly paths: readonly string[] }
   | { readonly code: 'squad-without-clips'; readonly squad: SquadCode }
+  | FilmsDeletedProblem
   | { readonly code: 'clock-unchecked'; readonly squad: SquadCode; readonly uncertaintySeconds: Seconds }
   | { readonly code: 'clock-films-disagree'; readonly squad: SquadCode; readonly clips: readonly ClipId[] }
   | { readonly code: 'stamp-odd'; readonly path: string; readonly problem: StampProblem }

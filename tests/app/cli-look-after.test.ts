@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { unzipSync, zipSync } from 'fflate';
@@ -105,6 +106,16 @@ test('films go only with the code of the list that was shown, and the marks stay
     'summary.json',
   ]);
   expect((await routemark(['keep', lesson, '--until', '2025-07-31'])).stdout).toContain('that day is over');
+  // Marks without their films would be other marks: none are written, and a record says why it has none.
+  const sheet = path.join(lesson, 'hand-in', 'late.csv');
+  const refused = await routemark(['export', lesson, '--with-open-flags', '--out', sheet]);
+  expect([refused.code, refused.stderr]).toEqual([2, expect.stringContaining('were deleted on')]);
+  expect(existsSync(sheet)).toBe(false);
+  expect((await routemark(['pupil', lesson, 'k-0412'])).stdout).toContain('points are not worked out');
+  const slips = await routemark(['slips', lesson, '--of', 'pupils']);
+  expect([slips.code, slips.stderr]).toEqual([2, expect.stringContaining('were deleted on')]);
+  const graded = JSON.parse((await routemark(['grade', lesson, '--json'])).stdout);
+  expect(graded.problems).toMatchObject([{ code: 'films-deleted' }]);
 });
 
 test('everything goes of a lesson, too, whose plan cannot be read any more, and of no other folder', async () => {

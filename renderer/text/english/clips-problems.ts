@@ -17,6 +17,10 @@ const FOREIGN: Readonly<Record<ForeignCode['kind'], string>> = {
 };
 
 const folderProblems: Wordings<Exclude<ClipsProblem['code'], 'cards-not-searched'>> = {
+  'films-deleted': ({ at }) => ({
+    what: `The clips of this lesson were deleted on ${at.slice(0, 10)}, and marks cannot be worked out without them.`,
+    todo: 'What was handed in before stands in its files; from a backup the clips can be brought in again.',
+  }),
   'path-missing': ({ path }) => ({
     what: `There is nothing at ${path}.`,
     todo: 'Plug the tablet or stick in again, or choose another folder.',

@@ -45,7 +45,11 @@ function writeHead({ lesson, pupil, wishes }: PupilRecord): string {
   return lines.join('\n');
 }
 
-function writeMark({ mark }: PupilRecord): string {
+function writeMark({ mark, filmsDeletedAt }: PupilRecord): string {
+  if (filmsDeletedAt !== null) {
+    const day = filmsDeletedAt.slice(0, 10);
+    return `## The mark\n\nThe films were deleted on ${day}, and points are not worked out without them. What was handed in stands in the files named below.`;
+  }
   const earned =
     mark.points === null || mark.max === null
       ? `No points (${mark.state}).`

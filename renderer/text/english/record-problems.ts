@@ -77,7 +77,7 @@ const storageProblems: Wordings<(StorageProblem | OverwrittenProblem)['code']> =
   }),
 };
 
-const sheetProblems: Wordings<(HandInProblem | CsvProblem)['code']> = {
+const sheetProblems: Wordings<Exclude<(HandInProblem | CsvProblem)['code'], 'films-deleted'>> = {
   'hand-in-flags-open': ({ openFlags }) => ({
     what: `${count(openFlags, 'flag')} still open, so no sheet was written.`,
     todo: 'Settle the flags, or tick that it is to be written all the same: every row will say that it is not final.',

@@ -1,6 +1,7 @@
 import path from 'node:path';
 import { count } from '../../../renderer/text/english/amounts.ts';
 import { nameSlip, SLIP, sayNext, sayWell, writeSlip } from '../../../renderer/text/english/slips.ts';
+import { findFilmsDeleted } from '../../app/check-graded.ts';
 import { draftSlips, type Slip } from '../../app/draft-slips.ts';
 import { gradeLesson } from '../../app/grade-lesson.ts';
 import type { GradedLesson } from '../../app/graded-lesson.ts';
@@ -39,6 +40,11 @@ export async function runSlips(folder: string, options: SlipsOptions, terminal: 
   const open = await openFolder(folder, options, terminal);
   if (!open) return 2;
   const graded = await gradeLesson(open.ports, open.lesson, terminal.job);
+  const deletedAt = findFilmsDeleted(graded);
+  if (deletedAt !== null) {
+    sayProblems(terminal, [{ code: 'films-deleted', at: deletedAt }], getLessonNames(graded));
+    return 2;
+  }
   const { pupil, out } = options;
   const slips = draftSlips(graded, kind).filter((slip) => pupil === undefined || slip.pupil?.id === pupil);
   if (slips.length === 0) {

@@ -3,7 +3,7 @@ import { readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { ACCOUNT } from '../../../renderer/text/english/account.ts';
 import { draftBundle } from '../../app/export-bundle.ts';
-import { checkHandIn, draftAccount, draftSheet, type HandInCheck } from '../../app/export-sheet.ts';
+import { checkGraded, draftAccount, draftSheet, type HandInCheck } from '../../app/export-sheet.ts';
 import type { GradedLesson } from '../../app/graded-lesson.ts';
 import type { CheckedInput } from '../../contract/calls.ts';
 import type { HandInPreview, SetFileView } from '../../contract/hand-in-view.ts';
@@ -83,7 +83,7 @@ async function draftSet(
   { graded, today, schoolPlace }: HandInSource,
   { what, evenWithOpenFlags }: SetOrder,
 ): Promise<HandInDraft> {
-  const check = checkHandIn(graded.score, evenWithOpenFlags);
+  const check = checkGraded(graded, evenWithOpenFlags);
   const nothing: HandInPreview = { kind: 'oneroster', files: null, rules: null, school: null };
   if (schoolPlace === null) {
     return { preview: nothing, check, problems: [{ code: 'bundle-school-missing' }], content: null };

@@ -173,6 +173,7 @@ function isSame(state: SessionState, files: Files): boolean {
       events.at(-1)?.id,
       lesson.pupils,
       lesson.unshown,
+      lesson.filmsDeletedAt,
       problems,
       first?.lastId,
     ]);

@@ -88,7 +88,10 @@ export function grade(
 ): GradedLesson {
   const journal = replayJournal(buildEvents(decisions));
   const unshown = pupils.filter(({ stills }) => !stills).map(({ squad }) => squad);
-  return gradeClips({ plan, pupils, unshown, journal }, { clips: clips.map(buildClip), problems: [] });
+  return gradeClips(
+    { plan, pupils, unshown, journal, filmsDeletedAt: null },
+    { clips: clips.map(buildClip), problems: [] },
+  );
 }
 
 /** Both squads' clips where everything went well: Teal A then B, Plum B then A. */

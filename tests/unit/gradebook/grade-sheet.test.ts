@@ -61,7 +61,9 @@ describe('the grade sheet', () => {
   });
 
   test('is refused where there is no pupil, flags or not', () => {
-    expect(checkHandIn(scoreOf({ pupils: [] }), true).problems).toEqual([{ code: 'hand-in-no-pupils' }]);
+    expect(checkHandIn(scoreOf({ pupils: [] }), { evenWithOpenFlags: true }).problems).toEqual([
+      { code: 'hand-in-no-pupils' },
+    ]);
   });
 
   test('goes by the columns of the plan, or of one destination', () => {
@@ -128,10 +130,9 @@ describe('the grade sheet', () => {
 
 describe('before handing in', () => {
   test('what is open is counted', () => {
-    const { counts, problems, isFinal } = checkHandIn(
-      scoreOf({ decisions: decide(confirm('clip-C')) }),
-      false,
-    );
+    const { counts, problems, isFinal } = checkHandIn(scoreOf({ decisions: decide(confirm('clip-C')) }), {
+      evenWithOpenFlags: false,
+    });
     expect(counts).toEqual({
       slots: { inked: 1, pencilled: 5, flagged: 1, 'no-clip': 0 },
       pupils: { confirmed: 0, unconfirmed: 3, absent: 1, excused: 1 },
@@ -142,18 +143,23 @@ describe('before handing in', () => {
   });
 
   test('open flags refuse, unless the teacher asks for it all the same, and it is still not final', () => {
-    expect(checkHandIn(scoreOf({ decisions: decide() }), true)).toMatchObject({
+    expect(checkHandIn(scoreOf({ decisions: decide() }), { evenWithOpenFlags: true })).toMatchObject({
       problems: [],
       isFinal: false,
     });
   });
 
   test('unconfirmed marks do not refuse, but are not final', () => {
-    expect(checkHandIn(scoreOf(), false)).toMatchObject({ problems: [], isFinal: false });
+    expect(checkHandIn(scoreOf(), { evenWithOpenFlags: false })).toMatchObject({
+      problems: [],
+      isFinal: false,
+    });
   });
 
   test('with everything confirmed and settled, it is final', () => {
-    expect(checkHandIn(scoreOf({ decisions: decide(settled, ...inked) }), false)).toMatchObject({
+    expect(
+      checkHandIn(scoreOf({ decisions: decide(settled, ...inked) }), { evenWithOpenFlags: false }),
+    ).toMatchObject({
       problems: [],
       isFinal: true,
     });

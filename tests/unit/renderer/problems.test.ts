@@ -178,6 +178,7 @@ const EXAMPLES: Readonly<Record<Problem['code'], object>> = {
   'disk-too-small': { neededBytes: 4e9, freeBytes: 1e9 },
   'path-missing': { path },
   'clips-folder-missing': { path },
+  'films-deleted': { at: '2025-08-01T09:00:00.000Z' },
   'folder-without-clips': { path },
   'folder-unreadable': { path },
   'folder-too-deep': { path },
