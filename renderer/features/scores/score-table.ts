@@ -52,12 +52,12 @@ function buildBox(open: readonly FlagView[], score: SquadScore, at: number): Slo
   const slot = score.slots[at];
   if (!slot) throw new Error('a slot of the squad');
   const clip = slot.clip?.clip ?? null;
-  const flag = open.find((one) => {
-    if (one.flag.squad !== score.squad) return false;
-    return one.flag.clip === null
-      ? 'slot' in one.flag && one.flag.slot === slot.slot
-      : one.flag.clip === clip;
-  });
+  // A flag may be filed under another squad than the one whose clip it is about; only without a clip its squad counts.
+  const flag = open.find((one) =>
+    one.flag.clip === null
+      ? one.flag.squad === score.squad && 'slot' in one.flag && one.flag.slot === slot.slot
+      : one.flag.clip === clip,
+  );
   const points = score.sum.parts
     .filter((part) => part.code !== 'squad-criterion' && part.slot === slot.slot)
     .reduce((sum, part) => sum + part.points, 0);

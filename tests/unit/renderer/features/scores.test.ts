@@ -18,6 +18,7 @@ import { showPending } from '../../../../renderer/storage/show-pending.ts';
 import type { LessonView } from '../../../../src-core/contract/lesson-view.ts';
 import type { JournalAct } from '../../../../src-core/marking/journal-event.ts';
 import { openDeskForWindows } from '../storage/open-windows.ts';
+import { buildFlag } from '../walked-lesson.ts';
 
 let desk: Awaited<ReturnType<typeof openDeskForWindows>>;
 let lesson: LessonView;
@@ -70,6 +71,30 @@ describe('the table of scores', () => {
     expect(rows[0]?.boxes.every(({ state, result }) => state === 'inked' && result === 'earned')).toBe(true);
     expect(rows[0]?.clipPoints).toBe(3);
     expect(countPencilled(rows)).toBe(3);
+  });
+
+  test('has a flag on the box of its clip, whichever squad it is filed under', () => {
+    const [clip] = tealClips();
+    if (!clip) throw new Error('teal has clips');
+    const flag = buildFlag({ code: 'handed-in-twice', clip: clip.id, squad: 'amber', alsoIn: ['teal'] });
+    const boxes = buildScoreTable({ ...lesson, flags: [flag] }).flatMap((row) => row.boxes);
+    expect(boxes.filter(({ state }) => state === 'flagged')).toEqual([
+      expect.objectContaining({ clip: clip.id, flag: 'handed-in-twice' }),
+    ]);
+  });
+
+  test('has a flag without a clip on its squad’s slot alone', () => {
+    const flag = buildFlag({
+      code: 'missing',
+      clip: null,
+      squad: 'teal',
+      slot: 1,
+      station: 'B',
+      candidates: [],
+    });
+    const rows = buildScoreTable({ ...lesson, flags: [flag] });
+    const flagged = rows.flatMap((row) => row.boxes.map((box) => [row.squad, box.slot, box.state]));
+    expect(flagged.filter(([, , state]) => state === 'flagged')).toEqual([['teal', 1, 'flagged']]);
   });
 
   test('names no squad as broken where all are in order', () => {
