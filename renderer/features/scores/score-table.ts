@@ -27,6 +27,10 @@ export interface SquadRow {
   readonly boxes: readonly SlotBox[];
   readonly clipPoints: number;
   readonly clipMax: number;
+  /** The teacher stands behind every clip that counts, and no flag of them waits. */
+  readonly areClipsInked: boolean;
+  /** The same of everything that the sum is made of. */
+  readonly isInked: boolean;
   readonly pupils: readonly PupilScore[];
 }
 
@@ -37,12 +41,16 @@ export function buildScoreTable(
   const open = (['bring-in', 'line-up'] as const).flatMap((step) => listOpenFlags(lesson, step));
   return lesson.squadScores.map((score): SquadRow => {
     const boxes = score.slots.map((_, at) => buildBox(open, score, at));
+    const areClipsInked = boxes.every(({ clip, state }) => clip === null || state === 'inked');
+    const isGiven = score.criteria.every(({ decided }) => decided !== null);
     return {
       squad: score.squad,
       score,
       boxes,
       clipPoints: score.sum.clipPoints,
       clipMax: boxes.reduce((sum, { max }) => sum + max, 0),
+      areClipsInked,
+      isInked: areClipsInked && isGiven && score.openFlags.length === 0,
       pupils: lesson.pupilScores.filter(({ pupil }) => pupil.squad === score.squad),
     };
   });

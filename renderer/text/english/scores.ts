@@ -111,7 +111,8 @@ export const SCORES = {
       : `Shown for ${list(squads)}, ${squads.length === 1 ? 'the only squad with a break' : 'the squads with a break'}.${others === 0 ? '' : others === 1 ? ' The other one gets the same under every rule.' : ` The other ${others} get the same under every rule.`}`,
   ruleChanges: 'Choosing another rule changes the plan.',
 
-  sumTitle: (amount: string, name: string) => `${amount}, ${name}`,
+  sumTitle: (amount: string, name: string) => `${amount}${SCORES.sumOfWhom(name)}`,
+  sumOfWhom: (name: string): string => `, ${name}`,
   sumOf: (amount: number, max: number) => `${points(amount)} of ${points(max)}`,
   sumEmpty: 'Choose a squad or pupil to see where the points came from.',
   sum: 'Sum',

@@ -97,6 +97,18 @@ describe('the table of scores', () => {
     expect(flagged.filter(([, , state]) => state === 'flagged')).toEqual([['teal', 1, 'flagged']]);
   });
 
+  test('inks a sum only once everything behind it is inked', () => {
+    const care: JournalAct = { kind: 'squad-marked', squad: 'teal', criterion: 'care', points: 2 };
+    const inked = (...acts: readonly JournalAct[]) => {
+      const [teal] = buildScoreTable(decided(...acts));
+      return [teal?.areClipsInked, teal?.isInked];
+    };
+    expect(inked()).toEqual([false, false]);
+    expect(inked(care)).toEqual([false, false]);
+    expect(inked(...confirmTeal())).toEqual([true, false]);
+    expect(inked(...confirmTeal(), care)).toEqual([true, true]);
+  });
+
   test('names no squad as broken where all are in order', () => {
     expect(listBroken(buildScoreTable(lesson))).toEqual([]);
   });
