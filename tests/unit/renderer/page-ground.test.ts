@@ -12,7 +12,8 @@ import {
   readCombo,
 } from '../../../renderer/ui/keys/key-table.ts';
 import { getBibTone } from '../../../src-core/lesson/pinnie-pattern.ts';
-import { buildFlag, buildView, buildWalk } from './walked-lesson.ts';
+import { buildPupil } from '../marking/harbour.ts';
+import { buildFlag, buildView, buildWalk, PLAN } from './walked-lesson.ts';
 
 describe('the address of the window', () => {
   test('leads back to lesson, step and target', () => {
@@ -90,12 +91,30 @@ test('a pinnie’s pattern is darker on light colours and lighter on dark ones',
 });
 
 describe('what is left at each step', () => {
+  const CLASS = PLAN.squads.map(({ code }) => buildPupil(`k-${code}`, { squad: code }));
   const extra = buildFlag({ code: 'extra', squad: 'teal', clip: 't2', station: null });
 
   test('nothing is asked of the teacher in a quiet lesson', () => {
-    const view = buildView(buildWalk());
+    const view = buildView(buildWalk(), [], { pupils: CLASS });
     const counts = { ...countWay(view), plan: countPlan(view, true) };
     expect(Object.values(counts).filter(({ needs }) => needs)).toEqual([]);
+  });
+
+  test('the plan is not ready while its class is empty or a squad of it is, before clips and after', () => {
+    const plan = {
+      ...PLAN,
+      stations: PLAN.stations.map((station) => ({ ...station, caution: 'Knees over the toes' })),
+      squads: PLAN.squads.map((squad, at) => ({
+        ...squad,
+        pinnie: { name: squad.code, colour: at === 0 ? '#1F8A86' : '#E0A526' },
+      })),
+    };
+    const count = (pupils: typeof CLASS, hasClips: boolean) => countPlan({ plan, pupils }, hasClips).left;
+    expect(count(CLASS, false)).toEqual({ kind: 'ready' });
+    for (const hasClips of [false, true]) {
+      expect(count([], hasClips)).toEqual({ kind: 'problems', amount: 1 });
+      expect(count(CLASS.slice(1), hasClips)).toEqual({ kind: 'problems', amount: 1 });
+    }
   });
 
   test('a flag counts at one step alone', () => {
