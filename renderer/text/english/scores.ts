@@ -99,6 +99,7 @@ export const SCORES = {
   legend: {
     inked: 'inked',
     pencilled: 'pencilled',
+    open: 'no answer yet',
     lost: 'lost to order',
     'no-clip': 'no clip',
     flagged: 'open flag',
@@ -121,7 +122,8 @@ export const SCORES = {
     toEarn: (max: number) => `${points(max)} to earn`,
     earned: (stations: readonly string[]) => `${list(stations)} in full`,
     criteria: (station: string, unmet: readonly string[]) => `${station}: not ${list(unmet)}`,
-    open: (station: string, unmet: readonly string[]) => `${station}: ${list(unmet)} not answered`,
+    open: (station: string, open: readonly string[], unmet: readonly string[] = []) =>
+      `${station}: ${unmet.length === 0 ? '' : `not ${list(unmet)}; `}${list(open)} not answered`,
     order: (station: string) => `${station} lost to the order rule`,
     noClip: (station: string) => `${station}: no clip`,
     criterion: (label: string, max: number, given: boolean) =>

@@ -133,6 +133,33 @@ describe('an explained sum', () => {
     expect(lines.reduce((sum, { points }) => sum + (points ?? 0), 0)).toBe(score.sum.points);
   });
 
+  test('says pencilled of what is proposed, and never of what nobody has answered', () => {
+    const lines = (view: LessonView) => {
+      const [teal] = view.squadScores;
+      return teal ? explainSquad(view.plan, teal).map(({ words, isPencilled }) => [words, isPencilled]) : [];
+    };
+    expect(lines(lesson)).toEqual([
+      ['A: together not answered', false],
+      ['B: together not answered', false],
+      ['C: together not answered', false],
+      ['Care: not given yet (of 2)', false],
+    ]);
+    const [clip] = tealClips();
+    if (!clip) throw new Error('teal has clips');
+    const answer = (criterion: string, met: boolean): JournalAct => ({
+      kind: 'criterion-marked',
+      clip: clip.id,
+      criterion,
+      met,
+    });
+    expect(lines(decided(answer('together', true)))[0]).toEqual(['A in full', true]);
+    expect(lines(decided(answer('together', false)))[0]).toEqual(['A: not together', true]);
+    expect(lines(decided(answer('place', false)))[0]).toEqual([
+      'A: not right place; together not answered',
+      false,
+    ]);
+  });
+
   test('says first what counts for a late pupil', () => {
     const { score } = selectPupil(decided(...confirmTeal(), late), 'k-1');
     const [first] = explainPupil(lesson.plan, score);
