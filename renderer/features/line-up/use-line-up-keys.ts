@@ -37,8 +37,12 @@ export function useLineUpKeys(parts: KeyParts): void {
   };
   const goOn = () => {
     const next = findNextFlag(lesson, chosen.flag);
-    if (next) go('line-up', next.key);
-    return next !== null;
+    if (!next) return false;
+    go('line-up', next.key);
+    // The keys act on its ticket from now on, so the focus goes there too; what has no clip has its slip.
+    if (next.flag.clip === null) document.querySelector<HTMLElement>(findSlip(next.key))?.focus();
+    else focusTicket(next.flag.clip);
+    return true;
   };
   const answer = (settled: 'kept' | 'cleared') => () => {
     const { flag } = chosen;
@@ -75,6 +79,10 @@ export function useLineUpKeys(parts: KeyParts): void {
     const ticket = clip && document.querySelector(`[data-clip="${clip}"]`);
     if (ticket) ticket.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }, [target, chosen.clip?.id]);
+}
+
+function findSlip(flag: string): string {
+  return `[data-key=${CSS.escape(flag)}] .t`;
 }
 
 function focusTicket(clip: string): void {
