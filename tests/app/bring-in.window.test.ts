@@ -41,6 +41,21 @@ describe.runIf(canRun)('Bring in, with the demo’s clips', () => {
     await context.close();
   });
 
+  test('leads to the field and to the question that its buttons name', async () => {
+    const { page, context } = await desk.openWindow();
+    await waitForTrays(page);
+    const focused = () =>
+      page.evaluate<string>('document.activeElement.ariaLabel ?? document.activeElement.textContent');
+    await page.getByRole('button', { name: 'Limits of the period…' }).click();
+    await expect.poll(focused).toMatch(/^Minutes around a period/);
+    await page.keyboard.press('Control+2');
+    await page.getByRole('button', { name: 'Choose its slot…' }).first().click();
+    await page.getByRole('dialog', { name: /^Put .* where\?$/ }).waitFor();
+    await page.keyboard.press('Escape');
+    await expect.poll(focused).toMatch(/^Plum, A no time/);
+    await context.close();
+  });
+
   test('goes from problem to problem by one key, and each is settled by one press', async () => {
     const { page, complaints, context } = await desk.openWindow();
     await waitForTrays(page);

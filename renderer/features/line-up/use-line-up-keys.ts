@@ -85,6 +85,7 @@ function findSlip(flag: string): string {
   return `[data-key=${CSS.escape(flag)}] .t`;
 }
 
-function focusTicket(clip: string): void {
+/** Gives a clip's ticket the focus, where it has one on the sheet. */
+export function focusTicket(clip: string): void {
   document.querySelector<HTMLElement>(`[data-clip="${clip}"]`)?.focus({ preventScroll: true });
 }

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { buildMoveTarget, readMoveTarget } from '../../../renderer/client/move-target.ts';
 import { buildHash, readRoute } from '../../../renderer/client/route.ts';
 import { countPlan, countWay } from '../../../renderer/client/way-counts.ts';
 import { KEY_WORDS, nameCombo } from '../../../renderer/text/english/keys.ts';
@@ -20,6 +21,16 @@ describe('the address of the window', () => {
     const route = { lesson: '0123456789abcdef', step: 'line-up', target: 'missing:plum:4' } as const;
     expect(readRoute(buildHash(route))).toEqual(route);
     expect(readRoute(buildHash({ ...route, target: 'a/b %' }))).toMatchObject({ target: 'a/b %' });
+  });
+
+  test('asks Line up to move a clip, and for nothing else by the same words', () => {
+    const route = { lesson: '0123456789abcdef', step: 'line-up', target: buildMoveTarget('7c1e') } as const;
+    expect(readMoveTarget(readRoute(buildHash(route)).target)).toBe('7c1e');
+    expect([readMoveTarget('7c1e'), readMoveTarget('missing:plum:4'), readMoveTarget(null)]).toEqual([
+      null,
+      null,
+      null,
+    ]);
   });
 
   test.each([
