@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { listFootKeys } from '../../../renderer/client/foot-keys.ts';
 import { buildMoveTarget, readMoveTarget } from '../../../renderer/client/move-target.ts';
 import { buildHash, readRoute } from '../../../renderer/client/route.ts';
 import { countPlan, countWay } from '../../../renderer/client/way-counts.ts';
@@ -99,6 +100,29 @@ test('the tour has five sentences at most', () => {
 test('a pinnie’s pattern is darker on light colours and lighter on dark ones', () => {
   expect(getBibTone('#FFFFFF')).toBe('#4d4d4d');
   expect(getBibTone('#000000')).toBe('#c7c7c7');
+});
+
+describe('the keys in the foot', () => {
+  const extra = buildFlag({ code: 'extra', squad: 'teal', clip: 't2', station: null });
+  const empty = buildView([]);
+
+  test('are none of an empty screen', () => {
+    for (const step of ['line-up', 'review', 'scores'] as const)
+      expect(listFootKeys(empty, step, null)).toEqual([]);
+    expect(listFootKeys(empty, 'bring-in', null)).toEqual(['add-folders']);
+  });
+
+  test('are of flags only where one waits', () => {
+    expect(listFootKeys(buildView(buildWalk()), 'line-up', null)).not.toContain('next-flag');
+    expect(listFootKeys(buildView(buildWalk(), [extra]), 'line-up', null)).toContain('next-flag');
+  });
+
+  test('are none where nothing is handed in', () => {
+    const view = buildView(buildWalk());
+    expect(listFootKeys(view, 'hand-in', null)).toContain('write');
+    expect(listFootKeys(view, 'hand-in', 'second-marking')).toEqual([]);
+    expect(listFootKeys(view, 'hand-in', 'look-after')).toEqual([]);
+  });
 });
 
 describe('what is left at each step', () => {
