@@ -174,9 +174,15 @@ describe.runIf(canRun)('the first start', () => {
     const demo = page.getByRole('button', { name: 'Open the demo lesson' });
     await demo.waitFor();
     expect(await page.getByRole('heading', { name: 'How it goes' }).count()).toBe(0);
+    const focused = () => page.evaluate<string>('document.activeElement.textContent');
+    await expect.poll(focused).toBe('Open the demo lesson');
     await demo.click();
     await waitForTrays(page);
     expect(await page.locator('.tray').count()).toBe(4);
+    // Whoever comes back goes on with the lesson of last time.
+    await page.locator('.mast-id').click();
+    await expect.poll(focused).toMatch(/^Harbour circuit/);
+    expect(await page.locator('.start-sheets h2').first().textContent()).toBe('Opened before');
     expect(complaints).toEqual([]);
     await context.close();
   });
