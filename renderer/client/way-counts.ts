@@ -1,6 +1,7 @@
 import type { LessonView } from '../../src-core/contract/lesson-view.ts';
 import { checkPlan } from '../../src-core/lesson/check-plan.ts';
 import { checkReadiness } from '../../src-core/lesson/check-readiness.ts';
+import { findLooseEnds } from '../../src-core/lesson/find-loose-ends.ts';
 import type { WayCount } from '../text/way-count.ts';
 import { listOpenFlags } from './flag-step.ts';
 import type { Step } from './steps.ts';
@@ -24,9 +25,16 @@ export function countWay(view: LessonView): Omit<WayCounts, 'plan'> {
 
 type Count = WayCounts[Step];
 
-/** A lesson that has clips was taught: what would only have gone wrong in class is over. */
-export function countPlan({ plan }: Pick<LessonView, 'plan'>, hasClips: boolean): Count {
-  const amount = checkPlan(plan).length + (hasClips ? 0 : checkReadiness(plan).length);
+/** Ends that keep pupils from their marks even when the lesson was taught. */
+const OF_CLASS = new Set<string>(['plan-class-empty', 'plan-squad-empty']);
+
+/**
+ * As many as the checks on Plan name, of the class as well as of the plan. A lesson that has clips was taught: what would
+ * only have gone wrong in class is over.
+ */
+export function countPlan({ plan, pupils }: Pick<LessonView, 'plan' | 'pupils'>, hasClips: boolean): Count {
+  const ends = findLooseEnds(plan, pupils).filter(({ code }) => !hasClips || OF_CLASS.has(code));
+  const amount = checkPlan(plan).length + ends.length + (hasClips ? 0 : checkReadiness(plan).length);
   return { left: amount > 0 ? { kind: 'problems', amount } : { kind: 'ready' }, needs: amount > 0 };
 }
 

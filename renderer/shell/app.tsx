@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { DeskClient } from '../../src-core/contract/desk-client.ts';
-import type { DeskView, LessonId } from '../../src-core/contract/desk-view.ts';
+import type { LessonId } from '../../src-core/contract/desk-view.ts';
 import type { Problem } from '../../src-core/contract/problem.ts';
 import { keepLastStep, readLastStep } from '../client/last-step.ts';
 import { LookBackScreen } from '../features/look-back/look-back.tsx';
@@ -10,6 +10,7 @@ import { DisplayTools } from './display-tools.tsx';
 import { ErrorBoundary } from './error-boundary.tsx';
 import { KeyList } from './key-list.tsx';
 import { LessonWindow } from './lesson-window.tsx';
+import { useFreshDesk } from './use-fresh-desk.ts';
 import { useMenu } from './use-menu.ts';
 import { useOpenLesson } from './use-open-lesson.ts';
 import { useRoute } from './use-route.ts';
@@ -18,7 +19,7 @@ import { useRoute } from './use-route.ts';
 export function App({ client }: { readonly client: DeskClient }) {
   const [route, go] = useRoute();
   const { desk, troubles } = useOpenLesson(client, route.lesson);
-  const [deskView, setDeskView] = useState<DeskView | null>(null);
+  const [deskView, setDeskView] = useFreshDesk(client, route.lesson === null);
   const [failed, setFailed] = useState<readonly Problem[]>([]);
   const [areKeysShown, setKeysShown] = useState(false);
   const showKeys = () => setKeysShown(true);
@@ -42,7 +43,7 @@ export function App({ client }: { readonly client: DeskClient }) {
       const isTaken = event.kind === 'lesson-asked' && isFree.current;
       if (isTaken) go({ lesson: event.lesson, step: readLastStep(event.lesson) });
     });
-  }, [client, go]);
+  }, [client, go, setDeskView]);
   useEffect(() => {
     if (route.lesson !== null) keepLastStep(route.lesson, route.step);
   }, [route.lesson, route.step]);

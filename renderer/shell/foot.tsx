@@ -1,30 +1,22 @@
+import { listFootKeys } from '../client/foot-keys.ts';
 import type { LessonNames } from '../client/lesson-names.ts';
 import type { LessonState } from '../client/lesson-state.ts';
 import type { Step } from '../client/steps.ts';
 import { KEY_WORDS } from '../text/english/keys.ts';
 import { FRAME } from '../text/english/window.ts';
 import { KeyCap } from '../ui/key-cap.tsx';
-import type { KeyId } from '../ui/keys/key-table.ts';
-
-/** The few keys of a screen that its foot shows; all stand in the list of keys. */
-const FOOT_KEYS: Readonly<Record<Step, readonly KeyId[]>> = {
-  plan: [],
-  'bring-in': ['add-folders', 'next-flag'],
-  'line-up': ['next-flag', 'choose-station', 'move-clip', 'tablet-clock', 'keep-flag'],
-  review: ['play', 'rep-down', 'frame-on', 'loop-rep', 'next-flag'],
-  scores: ['open-squad', 'adjust', 'why'],
-  'hand-in': ['write', 'next-flag'],
-};
 
 /** Where the lesson lies, the keys of this screen, and whether all is saved. */
 export function Foot({
   state,
   names,
   step,
+  target,
 }: {
   readonly state: LessonState;
   readonly names: LessonNames;
   readonly step: Step;
+  readonly target: string | null;
 }) {
   const { view, waiting, isReached } = state;
   return (
@@ -32,7 +24,7 @@ export function Foot({
       <span className="where" title={view.path}>
         {FRAME.folder} <b>{view.path.split(/[\\/]/).at(-1)}</b>
       </span>
-      {FOOT_KEYS[step].map((id) => (
+      {listFootKeys(view, step, target).map((id) => (
         <span key={id}>
           <KeyCap id={id} /> {KEY_WORDS[id]}
         </span>

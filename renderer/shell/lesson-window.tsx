@@ -96,7 +96,7 @@ export function LessonWindow({
             <Screen lesson={view} {...{ state, desk, deskView, names, go }} target={route.target} />
           </ErrorBoundary>
         </main>
-        <Foot state={state} names={names} step={route.step} />
+        <Foot {...{ state, names }} step={route.step} target={route.target} />
       </div>
     </SquadsProvider>
   );

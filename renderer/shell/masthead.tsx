@@ -29,10 +29,10 @@ export function Masthead({
   readonly onKeys: () => void;
   readonly onLessons: () => void;
 }) {
-  const { plan, journal } = state.view;
+  const { plan, pupils, journal } = state.view;
   const { title, className, date, period } = plan.lesson;
   const hasClips = state.view.clips.length > 0;
-  const ofPlan = useMemo(() => countPlan({ plan }, hasClips), [plan, hasClips]);
+  const ofPlan = useMemo(() => countPlan({ plan, pupils }, hasClips), [plan, pupils, hasClips]);
   const counts = { ...countWay(state.view), plan: ofPlan };
   return (
     <header className="mast">

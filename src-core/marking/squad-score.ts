@@ -33,7 +33,7 @@ export interface SquadSheet {
   readonly slots: readonly SlotScore[];
   readonly criteria: readonly SquadMark[];
   readonly override: Override | null;
-  /** Flags of this squad that nobody has settled. */
+  /** Flags of this squad, or of a clip that counts for it, that nobody has settled. */
   readonly openFlags: readonly FlagRef[];
   /** Where the squad first left its route, or null; see `order-rule.ts`. */
   readonly firstBreak: SlotIndex | null;
@@ -47,7 +47,11 @@ export function findOpenFlags(input: ScoreInput): readonly FlagRef[] {
 /** Everything that a squad's sums are made of. */
 export function buildSquadSheet(input: ScoreInput, result: SquadResult): SquadSheet {
   const { plan, decisions } = input;
-  const openFlags = findOpenFlags(input).filter(({ squad }) => squad === result.squad);
+  // A flag may be filed under another squad than the one whose clip it is about.
+  const own = new Set(result.slots.map(({ clip }) => clip));
+  const openFlags = findOpenFlags(input).filter(
+    ({ squad, clip }) => squad === result.squad || (clip !== null && own.has(clip)),
+  );
   const slots = result.slots.map((slot) => buildSlot(input, slot, openFlags));
   const points = decisions.squadPoints.get(result.squad);
   return {

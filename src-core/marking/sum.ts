@@ -21,6 +21,8 @@ export type SumPart =
       readonly reason: SlotReason;
       /** Criteria that are not met, or not yet answered, by code. */
       readonly unmet: readonly string[];
+      /** Of these, the ones for which nothing is answered and nothing is proposed. */
+      readonly open: readonly string[];
       /** Whether the teacher stands behind every answer; a slot without a clip has none to stand behind. */
       readonly confirmed: boolean;
     }
@@ -100,10 +102,15 @@ function buildSlotParts(score: SlotScore, isVoided: boolean): SumPart[] {
     points,
     max,
     reason: getReason(score, isVoided),
-    unmet: (clip?.criteria ?? []).filter(({ shown }) => shown !== true).map(({ criterion }) => criterion),
+    unmet: listCriteria(score, (shown) => shown !== true),
+    open: listCriteria(score, (shown) => shown === null),
     confirmed: clip?.confirmed ?? true,
   };
   return override ? [part, buildOverride({ of: 'clip', slot }, override, { points, max })] : [part];
+}
+
+function listCriteria({ clip }: SlotScore, isWanted: (shown: boolean | null) => boolean): string[] {
+  return (clip?.criteria ?? []).filter(({ shown }) => isWanted(shown)).map(({ criterion }) => criterion);
 }
 
 function getReason({ clip }: SlotScore, isVoided: boolean): SlotReason {

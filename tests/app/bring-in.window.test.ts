@@ -41,6 +41,21 @@ describe.runIf(canRun)('Bring in, with the demo’s clips', () => {
     await context.close();
   });
 
+  test('leads to the field and to the question that its buttons name', async () => {
+    const { page, context } = await desk.openWindow();
+    await waitForTrays(page);
+    const focused = () =>
+      page.evaluate<string>('document.activeElement.ariaLabel ?? document.activeElement.textContent');
+    await page.getByRole('button', { name: 'Limits of the period…' }).click();
+    await expect.poll(focused).toMatch(/^Minutes around a period/);
+    await page.keyboard.press('Control+2');
+    await page.getByRole('button', { name: 'Choose its slot…' }).first().click();
+    await page.getByRole('dialog', { name: /^Put .* where\?$/ }).waitFor();
+    await page.keyboard.press('Escape');
+    await expect.poll(focused).toMatch(/^Plum, A no time/);
+    await context.close();
+  });
+
   test('goes from problem to problem by one key, and each is settled by one press', async () => {
     const { page, complaints, context } = await desk.openWindow();
     await waitForTrays(page);
@@ -159,9 +174,15 @@ describe.runIf(canRun)('the first start', () => {
     const demo = page.getByRole('button', { name: 'Open the demo lesson' });
     await demo.waitFor();
     expect(await page.getByRole('heading', { name: 'How it goes' }).count()).toBe(0);
+    const focused = () => page.evaluate<string>('document.activeElement.textContent');
+    await expect.poll(focused).toBe('Open the demo lesson');
     await demo.click();
     await waitForTrays(page);
     expect(await page.locator('.tray').count()).toBe(4);
+    // Whoever comes back goes on with the lesson of last time.
+    await page.locator('.mast-id').click();
+    await expect.poll(focused).toMatch(/^Harbour circuit/);
+    expect(await page.locator('.start-sheets h2').first().textContent()).toBe('Opened before');
     expect(complaints).toEqual([]);
     await context.close();
   });

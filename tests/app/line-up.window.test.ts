@@ -65,6 +65,27 @@ describe.runIf(canBrowse())('Line up, with the demo’s clips', () => {
     await context.close();
   });
 
+  test('goes on to the next flag with the focus, so that keys act on what has it', async () => {
+    const { page, context } = await openLineUp();
+    await ticket(page, 'Teal, A 10:47, in order').click();
+    const focused = () =>
+      page.evaluate<string>('document.activeElement.ariaLabel ?? document.activeElement.innerText');
+    const seen = new Set<string>();
+    for (let at = 0; at < 5; at += 1) {
+      await page.keyboard.press('f');
+      const current = page.locator('.tk button[aria-current="true"]');
+      const chosen = (await current.count()) > 0 ? await current.getAttribute('aria-label') : null;
+      if (chosen === null)
+        expect(await page.locator('.slip.sel .t').evaluate((slip) => slip === document.activeElement)).toBe(
+          true,
+        );
+      else expect(await focused()).toBe(chosen);
+      seen.add(await focused());
+    }
+    expect(seen.size).toBeGreaterThan(2);
+    await context.close();
+  });
+
   test('moves a clip by M and a slot’s number, and takes it back', async () => {
     const { page, context } = await openLineUp();
     await ticket(page, 'Amber, A 11:12, in order').click();

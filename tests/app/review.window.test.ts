@@ -252,8 +252,8 @@ describe.skipIf(!canBrowse())('Review', () => {
     await page.keyboard.press('w');
     await page.locator('.sum-panel').getByText('Care: not given yet (of 2)').waitFor();
     await page.getByRole('button', { name: 'Cut points' }).click();
-    await page.getByRole('button', { name: 'Add a step' }).click();
-    await page.getByLabel('Mark').last().fill('4');
+    await page.getByRole('button', { name: 'Mark', exact: true }).click();
+    await page.getByLabel('Mark', { exact: true }).last().fill('4');
     await page.getByLabel('From per cent').last().fill('80');
     await page.getByRole('button', { name: 'Save the scale' }).click();
     await expect.poll(async () => (await planned()).scale).toContainEqual({ mark: '4', fromPercent: 80 });

@@ -8,6 +8,9 @@ import { ScreenHead } from '../../ui/sheet.tsx';
 import type { BringState } from './bring-job.ts';
 import type { BringWay } from './use-bring.ts';
 
+/** Where on Plan it is said how far outside its bell a period still owns a clip. */
+const LIMITS = 'tolerances.periodGraceMinutes';
+
 /** What is here in one sentence, and the ways to bring in more. */
 export function BringHead({
   lesson,
@@ -35,7 +38,7 @@ export function BringHead({
       <Button onPress={onReadAgain} isDisabled={isBusy}>
         {BRING_IN.readAgain}
       </Button>
-      <Button onPress={() => go('plan')}>{BRING_IN.limits}</Button>
+      <Button onPress={() => go('plan', LIMITS)}>{BRING_IN.limits}</Button>
     </ScreenHead>
   );
 }

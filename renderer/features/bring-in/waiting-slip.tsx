@@ -1,3 +1,4 @@
+import { buildMoveTarget } from '../../client/move-target.ts';
 import type { StepProps } from '../../client/steps.ts';
 import { BRING_IN } from '../../text/english/bring-in.ts';
 import { describeFlag } from '../../text/english/flags.ts';
@@ -22,7 +23,7 @@ export function WaitingSlip({
   const { key, flag, clip, remedies } = item;
   const run = (remedy: Remedy) => {
     if (remedy.kind === 'set-clock') onClock(remedy.squad);
-    else if (remedy.kind === 'choose-slot') go('line-up', remedy.clip);
+    else if (remedy.kind === 'choose-slot') go('line-up', buildMoveTarget(remedy.clip));
     else void desk.decide(...remedy.acts);
   };
   const name = clip ? names.clip(clip.id) : '';

@@ -37,8 +37,12 @@ export function useLineUpKeys(parts: KeyParts): void {
   };
   const goOn = () => {
     const next = findNextFlag(lesson, chosen.flag);
-    if (next) go('line-up', next.key);
-    return next !== null;
+    if (!next) return false;
+    go('line-up', next.key);
+    // The keys act on its ticket from now on, so the focus goes there too; what has no clip has its slip.
+    if (next.flag.clip === null) document.querySelector<HTMLElement>(findSlip(next.key))?.focus();
+    else focusTicket(next.flag.clip);
+    return true;
   };
   const answer = (settled: 'kept' | 'cleared') => () => {
     const { flag } = chosen;
@@ -77,6 +81,11 @@ export function useLineUpKeys(parts: KeyParts): void {
   }, [target, chosen.clip?.id]);
 }
 
-function focusTicket(clip: string): void {
+function findSlip(flag: string): string {
+  return `[data-key=${CSS.escape(flag)}] .t`;
+}
+
+/** Gives a clip's ticket the focus, where it has one on the sheet. */
+export function focusTicket(clip: string): void {
   document.querySelector<HTMLElement>(`[data-clip="${clip}"]`)?.focus({ preventScroll: true });
 }

@@ -43,7 +43,7 @@ export function Plan(props: StepProps) {
   const names = useMemo(() => buildLessonNames({ plan, clips: lesson.clips }), [plan, lesson.clips]);
   const problems = usePlanProblems(desk.client, lesson.lesson, plan);
   const [opened, setOpened] = useState<string | null>(null);
-  const focusField = useFieldFocus();
+  const focusField = useFieldFocus(props.target);
   const onChange = (edit: PlanEdit) => void draft.change(edit);
   const goTo = (path: string) => {
     const place = findStationPlace(path);

@@ -53,7 +53,8 @@ type SquadScore = LessonView['squadScores'][number];
  */
 export function buildClassCard(lesson: Lesson, before: ClassCard | null = null): ClassCard {
   const { stations, squads } = lesson.plan;
-  const columns = squads.map((squad, at) => buildColumn(lesson, squad, { from: before, at }));
+  const flagged = findFlagged(lesson.flags);
+  const columns = squads.map((squad, at) => buildColumn(lesson, squad, { from: before, at, flagged }));
   const lines = stations.map(({ code, place }, at): CardLine => {
     const holes = columns.flatMap((column) => column.holes[at] ?? []);
     const known = before?.lines[at];
@@ -74,18 +75,29 @@ export function buildClassCard(lesson: Lesson, before: ClassCard | null = null):
   };
 }
 
+/** The first flag that waits by clip: a flag may be filed under another squad than the one whose clip it is about. */
+type Flagged = ReadonlyMap<ClipId, FlagCode>;
+
+function findFlagged(flags: readonly FlagView[]): Flagged {
+  const flagged = new Map<ClipId, FlagCode>();
+  for (const view of flags) {
+    const { clip, code } = view.flag;
+    if (clip !== null && isOpen(view) && !flagged.has(clip)) flagged.set(clip, code);
+  }
+  return flagged;
+}
+
 /** A squad's holes, from the first station to the last. */
 function buildColumn(
   { plan, flags, squadScores }: Lesson,
   squad: Squad,
-  { from, at }: { readonly from: ClassCard | null; readonly at: number },
+  { from, at, flagged }: { readonly from: ClassCard | null; readonly at: number; readonly flagged: Flagged },
 ): CardColumn {
   const score = squadScores.find((one) => one.squad === squad.code) ?? null;
   const before = from?.of.plan === plan ? from.columns[at] : undefined;
   if (before && before.score === score && from?.of.flags === flags) return before;
-  const open = flags.filter((view) => isOpen(view) && view.flag.squad === squad.code);
   const holes = plan.stations.map(({ code }, of) => {
-    const hole = buildHole(squad, code, { score, open });
+    const hole = buildHole(squad, code, { score, flagged });
     const known = before?.holes[of];
     return known && isSame(known, hole) ? known : hole;
   });
@@ -95,14 +107,14 @@ function buildColumn(
 function buildHole(
   { code: squad, route }: Squad,
   station: StationCode,
-  { score, open }: { readonly score: SquadScore | null; readonly open: readonly FlagView[] },
+  { score, flagged }: { readonly score: SquadScore | null; readonly flagged: Flagged },
 ): Hole {
   const filled = score?.slots.find((slot) => slot.station === station)?.clip ?? null;
   const clip = filled?.clip ?? null;
-  const flagged = open.find(({ flag }) => clip !== null && flag.clip === clip);
-  const known = { squad, station, clip, flag: flagged?.flag.code ?? null };
+  const flag = (clip !== null && flagged.get(clip)) || null;
+  const known = { squad, station, clip, flag };
   if (!filled) return { ...known, state: route.includes(station) ? 'gone' : 'none' };
   // A flag outlives the ink: whoever inks a clip has not yet said what its flag means.
-  if (flagged) return { ...known, state: 'flagged' };
+  if (flag) return { ...known, state: 'flagged' };
   return { ...known, state: filled.confirmed ? 'inked' : 'pencilled' };
 }

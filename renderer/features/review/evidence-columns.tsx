@@ -2,6 +2,7 @@ import { REVIEW } from '../../text/english/review.ts';
 import { type CountSheet, getMomentAt } from './count-sheet.ts';
 import type { EvidenceDrawing } from './evidence-drawing.ts';
 import type { FilmControl } from './film-control.ts';
+import { wordLags } from './lag-words.ts';
 
 /** Threads, motion trace, lane marks and unison ribbon, each on the stills' axis; hovering them scrubs the film. */
 export function EvidenceColumns({
@@ -63,13 +64,15 @@ export function LaneMarks({ drawing: { lanes, marks } }: { readonly drawing: Evi
 
 /** The heads of the lanes: who is on the beat, and by how much the others are off it. */
 export function LaneHeads({ lanes }: Pick<EvidenceDrawing, 'lanes'>) {
+  const { lags, unit } = wordLags(lanes.map(({ lagSeconds }) => lagSeconds));
   return (
-    <div className="ln">
-      {lanes.map(({ lagSeconds, isOff }, at) => (
+    <div className="ln" style={{ '--lanes': lanes.length } as React.CSSProperties}>
+      {unit !== null && <small className="unit">{unit}</small>}
+      {lanes.map(({ isOff }, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: lanes are known by their place
         <div key={at} className={isOff ? 'off' : ''}>
           {at + 1}
-          <small>{REVIEW.lag(lagSeconds)}</small>
+          <small>{lags[at]}</small>
         </div>
       ))}
     </div>

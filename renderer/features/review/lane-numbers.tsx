@@ -25,8 +25,12 @@ export function LaneNumbers({ lanes, aspect, ...rest }: NumberedLanes & { readon
   return (
     <div className="lane-nos" style={style} aria-hidden="true">
       {lanes.map(({ x, isOff }, at) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: lanes are known by their place
-        <span key={at} className={getLook(areLanesGiven, isOff)} style={{ left: `${x * 100}%` }}>
+        <span
+          // biome-ignore lint/suspicious/noArrayIndexKey: lanes are known by their place
+          key={at}
+          className={getLook(areLanesGiven, isOff)}
+          style={{ '--x': `${x * 100}%` } as React.CSSProperties}
+        >
           {at + 1}
         </span>
       ))}

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
 import { SCORES } from '../../text/english/scores.ts';
 import { Button } from '../../ui/button.tsx';
+import { Glyph } from '../../ui/glyph.tsx';
 import { SlipDialog } from '../../ui/slip-dialog.tsx';
 
 type Step = { readonly id: number; readonly mark: string; readonly fromPercent: string };
@@ -39,11 +40,15 @@ export function CutPoints({
         }}
       >
         <p className="cap">{SCORES.cutSentence}</p>
+        <div className="step-heads" aria-hidden="true">
+          <span>{SCORES.mark}</span>
+          <span>{SCORES.fromPercent}</span>
+        </div>
         <ol className="steps">
           {steps.map(({ id, mark, fromPercent }) => (
             <li key={id}>
               <label>
-                {SCORES.mark}
+                <span className="vh">{SCORES.mark}</span>
                 <input
                   required
                   maxLength={20}
@@ -51,8 +56,8 @@ export function CutPoints({
                   onChange={({ currentTarget }) => change(id, { mark: currentTarget.value })}
                 />
               </label>
-              <label>
-                {SCORES.fromPercent}
+              <label className="share">
+                <span className="vh">{SCORES.fromPercent}</span>
                 <input
                   required
                   type="number"
@@ -61,6 +66,7 @@ export function CutPoints({
                   value={fromPercent}
                   onChange={({ currentTarget }) => change(id, { fromPercent: currentTarget.value })}
                 />
+                <span aria-hidden="true">{SCORES.percent}</span>
               </label>
               <Button
                 look="bare"
@@ -76,7 +82,9 @@ export function CutPoints({
           <button type="submit" className="btn ink">
             {SCORES.saveScale}
           </button>
-          <Button onPress={add}>{SCORES.addStep}</Button>
+          <Button onPress={add}>
+            <Glyph name="plus" /> {SCORES.addStep}
+          </Button>
         </div>
       </form>
     </SlipDialog>

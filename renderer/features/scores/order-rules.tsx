@@ -38,7 +38,7 @@ export function OrderRules({
             </span>
             <span className="vs">
               {broken.map((row) => (
-                <span key={row.squad} className="v">
+                <span key={row.squad} className={`v ${row.areClipsInked ? '' : 'pencilled'}`}>
                   {broken.length > 1 && <small className="who">{names.squad(row.squad)} </small>}
                   {points(row.score.byRule[rule].clipPoints)}
                   <small>{SCORES.of(row.clipMax)}</small>

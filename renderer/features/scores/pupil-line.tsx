@@ -56,7 +56,7 @@ export function PupilLine({
           </button>
         </span>
       </td>
-      <Figures {...score} {...{ instead, hasScale }} />
+      <Figures {...score} {...{ instead, hasScale }} isInked={state === 'confirmed'} />
     </tr>
   );
 }

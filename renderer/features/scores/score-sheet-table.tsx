@@ -11,6 +11,7 @@ import { SquadLines } from './squad-lines.tsx';
 const LEGEND = [
   { name: SCORES.legend.inked, box: { result: 'earned', state: 'inked', flag: null } },
   { name: SCORES.legend.pencilled, box: { result: 'earned', state: 'pencilled', flag: null } },
+  { name: SCORES.legend.open, box: { result: 'open', state: 'pencilled', flag: null } },
   { name: SCORES.legend.lost, box: { result: 'lost', state: 'inked', flag: null } },
   { name: SCORES.legend['no-clip'], box: { result: 'no-clip', state: 'no-clip', flag: null } },
   { name: SCORES.legend.flagged, box: { result: 'earned', state: 'flagged', flag: 'out-of-order' } },

@@ -27,6 +27,10 @@ export interface SquadRow {
   readonly boxes: readonly SlotBox[];
   readonly clipPoints: number;
   readonly clipMax: number;
+  /** The teacher stands behind every clip that counts, and no flag of them waits. */
+  readonly areClipsInked: boolean;
+  /** The same of everything that the sum is made of. */
+  readonly isInked: boolean;
   readonly pupils: readonly PupilScore[];
 }
 
@@ -37,12 +41,16 @@ export function buildScoreTable(
   const open = (['bring-in', 'line-up'] as const).flatMap((step) => listOpenFlags(lesson, step));
   return lesson.squadScores.map((score): SquadRow => {
     const boxes = score.slots.map((_, at) => buildBox(open, score, at));
+    const areClipsInked = boxes.every(({ clip, state }) => clip === null || state === 'inked');
+    const isGiven = score.criteria.every(({ decided }) => decided !== null);
     return {
       squad: score.squad,
       score,
       boxes,
       clipPoints: score.sum.clipPoints,
       clipMax: boxes.reduce((sum, { max }) => sum + max, 0),
+      areClipsInked,
+      isInked: areClipsInked && isGiven && score.openFlags.length === 0,
       pupils: lesson.pupilScores.filter(({ pupil }) => pupil.squad === score.squad),
     };
   });
@@ -52,12 +60,12 @@ function buildBox(open: readonly FlagView[], score: SquadScore, at: number): Slo
   const slot = score.slots[at];
   if (!slot) throw new Error('a slot of the squad');
   const clip = slot.clip?.clip ?? null;
-  const flag = open.find((one) => {
-    if (one.flag.squad !== score.squad) return false;
-    return one.flag.clip === null
-      ? 'slot' in one.flag && one.flag.slot === slot.slot
-      : one.flag.clip === clip;
-  });
+  // A flag may be filed under another squad than the one whose clip it is about; only without a clip its squad counts.
+  const flag = open.find((one) =>
+    one.flag.clip === null
+      ? one.flag.squad === score.squad && 'slot' in one.flag && one.flag.slot === slot.slot
+      : one.flag.clip === clip,
+  );
   const points = score.sum.parts
     .filter((part) => part.code !== 'squad-criterion' && part.slot === slot.slot)
     .reduce((sum, part) => sum + part.points, 0);

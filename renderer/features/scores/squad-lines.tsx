@@ -54,7 +54,7 @@ export function SquadLines({
           // biome-ignore lint/suspicious/noArrayIndexKey: slots are known by their place
           return <td key={at}>{box && <SlotMark box={box} onShow={acts.show} />}</td>;
         })}
-        <td className="r">
+        <td className={`r ${row.areClipsInked ? '' : 'pencilled'}`}>
           <b>{points(row.clipPoints)}</b>
           <small>{SCORES.of(row.clipMax)}</small>
         </td>
@@ -63,7 +63,7 @@ export function SquadLines({
             <SquadPoints mark={mark} onDecide={acts.decide} {...{ squad, name, plan }} />
           </td>
         ))}
-        <Figures {...score} hasScale={plan.scale.length > 0} />
+        <Figures {...score} isInked={row.isInked} hasScale={plan.scale.length > 0} />
       </tr>
       {isOpen &&
         row.pupils.map((pupil) => (

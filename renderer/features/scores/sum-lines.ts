@@ -1,6 +1,7 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
 import type { PupilScore, SquadScore } from '../../../src-core/marking/points.ts';
 import type { Sum, SumPart } from '../../../src-core/marking/sum.ts';
+import { nameShortfall } from '../../text/english/account.ts';
 import { change, SCORES } from '../../text/english/scores.ts';
 
 /** One line of an explained sum. */
@@ -11,7 +12,7 @@ export interface SumLine {
   readonly points: number | null;
   /** Said instead of points. */
   readonly instead: string | null;
-  /** Nobody stands behind it yet. */
+  /** It is proposed, and nobody stands behind it yet. */
   readonly isPencilled: boolean;
 }
 
@@ -56,13 +57,17 @@ function explainFull(full: readonly SumPart[]): SumLine[] {
 
 function explainPart(plan: Plan, part: SumPart, at: number): SumLine {
   const line = { key: String(at), points: part.points, instead: null };
-  if (part.code === 'slot') return { ...line, words: explainSlot(plan, part), isPencilled: !part.confirmed };
+  if (part.code === 'slot') {
+    // What nobody has answered, nobody has proposed either.
+    const isPencilled = !part.confirmed && (part.reason === 'order' || part.open.length === 0);
+    return { ...line, words: explainSlot(plan, part), isPencilled };
+  }
   if (part.code === 'squad-criterion') {
     const label = plan.rubric.squad.find(({ code }) => code === part.criterion)?.label ?? part.criterion;
     return {
       ...line,
       words: WORDS.criterion(label, part.max, part.confirmed),
-      isPencilled: !part.confirmed,
+      isPencilled: false,
     };
   }
   const whose = WORDS.override[part.of];
@@ -72,10 +77,9 @@ function explainPart(plan: Plan, part: SumPart, at: number): SumLine {
 function explainSlot(plan: Plan, part: Extract<SumPart, { code: 'slot' }>): string {
   if (part.reason === 'no-clip') return WORDS.noClip(part.station);
   if (part.reason === 'order') return WORDS.order(part.station);
-  const labels = part.unmet.map(
-    (code) => plan.rubric.clip.find((criterion) => criterion.code === code)?.label.toLowerCase() ?? code,
-  );
-  return part.confirmed ? WORDS.criteria(part.station, labels) : WORDS.open(part.station, labels);
+  const label = (code: string) =>
+    plan.rubric.clip.find((criterion) => criterion.code === code)?.label.toLowerCase() ?? code;
+  return nameShortfall(part, label);
 }
 
 function addMax(sum: Sum): number {

@@ -32,11 +32,13 @@ export function SumPanel({
   const lines = isPupil
     ? explainPupil(lesson.plan, selected.score)
     : explainSquad(lesson.plan, selected.row.score);
+  const isInked = isPupil ? selected.score.state === 'confirmed' : selected.row.isInked;
   const amount = score.sum ? SCORES.sumOf(score.sum.points, score.sum.max) : SCORES.none;
   return (
     <Sheet label={SCORES.sumTitle(amount, name)} className="sum-panel">
       <h2 id="sum" tabIndex={-1}>
-        {SCORES.sumTitle(amount, name)}
+        <span className={score.sum && !isInked ? 'pencilled' : ''}>{amount}</span>
+        {SCORES.sumOfWhom(name)}
       </h2>
       {isPupil && !score.sum && <p className="read">{describePupil(selected.score).join('; ')}</p>}
       {score.sum && (
@@ -52,7 +54,7 @@ export function SumPanel({
             ))}
             <tr>
               <td>{SCORES.sum}</td>
-              <td className="r whole">
+              <td className={`r whole ${isInked ? '' : 'pencilled'}`}>
                 {amount}
                 {score.percent !== null && `, ${SCORES.percentOf(score.percent)}`}
               </td>

@@ -11,10 +11,13 @@ import { Bar } from '../../ui/marks.tsx';
 /** The demo lesson, one press away; the first press films it. */
 export function DemoCard({
   client,
+  isFirst,
   onOpen,
   onTroubles,
 }: {
   readonly client: DeskClient;
+  /** No lesson was opened before, so this is what to begin with. */
+  readonly isFirst: boolean;
   readonly onOpen: (lesson: LessonId) => void;
   readonly onTroubles: (problems: readonly Problem[]) => void;
 }) {
@@ -50,7 +53,7 @@ export function DemoCard({
           <Button onPress={() => controller.current?.abort()}>{START.stop}</Button>
         </div>
       ) : (
-        <Button look="ink" onPress={open} isAutoFocused>
+        <Button look={isFirst ? 'ink' : 'plain'} onPress={open} isAutoFocused={isFirst}>
           {START.openDemo}
         </Button>
       )}

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { DeskClient } from '../../../src-core/contract/desk-client.ts';
 import type { DeskView, LessonId } from '../../../src-core/contract/desk-view.ts';
 import type { Problem } from '../../../src-core/contract/problem.ts';
@@ -44,6 +44,12 @@ export function RecentLessons({
   const [kept, setKept] = useState<LessonId | null>(null);
   const [isBringing, setBringing] = useState(false);
   const original = lessons.find(({ lesson }) => lesson === copied);
+  const last = lessons.find(({ isThere }) => isThere)?.lesson;
+  const lastButton = useRef<HTMLButtonElement>(null);
+  // Whoever comes back goes on with the lesson of last time.
+  useEffect(() => {
+    if (last !== undefined) lastButton.current?.focus();
+  }, [last]);
   const toKeep = lessons.find(({ lesson }) => lesson === kept);
   return (
     <section className="sheet recent" aria-label={lessons.length === 0 ? START.own : START.recent}>
@@ -58,7 +64,13 @@ export function RecentLessons({
       <ol hidden={lessons.length === 0}>
         {lessons.map(({ lesson, title, className, date, path, isDemo, isThere, dueSince }) => (
           <li key={lesson}>
-            <button type="button" className="recent-open" disabled={!isThere} onClick={() => onOpen(lesson)}>
+            <button
+              type="button"
+              className="recent-open"
+              disabled={!isThere}
+              ref={lesson === last ? lastButton : null}
+              onClick={() => onOpen(lesson)}
+            >
               <b>{title}</b> {isDemo && <span className="cap">{START.demoMark}</span>}
               <span>
                 {className} · {BARE_NAMES.times.day(date)}

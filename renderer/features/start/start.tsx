@@ -56,11 +56,20 @@ export function Start({
   useKeys({ 'open-lesson': choose });
   const openNew = (lesson: LessonId) => onOpen(lesson, true);
   const shown = [...troubles, ...own];
+  const hasLessons = desk !== null && desk.lessons.length > 0;
+  const recent = (
+    <RecentLessons
+      {...{ client, desk, onOpen, onLookBack, onDesk }}
+      onChoose={choose}
+      onNew={openNew}
+      onTroubles={setOwn}
+    />
+  );
   return (
     <main className="start" id="main">
       <header className="start-head">
         <Mark />
-        <h1>{desk && desk.lessons.length > 0 ? START.title : START.firstTitle}</h1>
+        <h1>{hasLessons ? START.title : START.firstTitle}</h1>
         <p className="read">{START.sentence}</p>
         <div className="start-tools">{tools}</div>
       </header>
@@ -81,14 +90,16 @@ export function Start({
         </p>
       ) : (
         <div className="start-sheets">
-          <DemoCard client={client} onOpen={onOpen} onTroubles={setOwn} />
-          <NewLesson client={client} desk={desk} onOpen={openNew} onTroubles={setOwn} />
-          <RecentLessons
-            {...{ client, desk, onOpen, onLookBack, onDesk }}
-            onChoose={choose}
-            onNew={openNew}
+          {hasLessons && recent}
+          <DemoCard
+            // Before it is known what was opened before, nothing has the focus.
+            key={String(desk === null)}
+            isFirst={desk !== null && !hasLessons}
+            {...{ client, onOpen }}
             onTroubles={setOwn}
           />
+          <NewLesson client={client} desk={desk} onOpen={openNew} onTroubles={setOwn} />
+          {!hasLessons && recent}
           <Tour />
         </div>
       )}

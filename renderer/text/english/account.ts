@@ -9,12 +9,21 @@ function findLabel({ rubric }: Plan, code: string): string {
   return [...rubric.clip, ...rubric.squad].find((one) => one.code === code)?.label ?? code;
 }
 
+/** Why a clip gave less than it could: criteria not met, and those that nobody has answered. */
+export function nameShortfall(
+  { station, unmet, open }: Extract<SumPart, { code: 'slot' }>,
+  label: (code: string) => string,
+): string {
+  const met = unmet.filter((code) => !open.includes(code)).map(label);
+  return open.length === 0 ? PARTS.criteria(station, met) : PARTS.open(station, open.map(label), met);
+}
+
 function explainSlot(plan: Plan, part: Extract<SumPart, { code: 'slot' }>): string {
   if (part.reason === 'no-clip') return PARTS.noClip(part.station);
   if (part.reason === 'order') return PARTS.order(part.station);
   if (part.unmet.length === 0) return PARTS.earned([part.station]);
-  const labels = part.unmet.map((code) => findLabel(plan, code).toLowerCase());
-  return part.confirmed ? PARTS.criteria(part.station, labels) : PARTS.open(part.station, labels);
+  const label = (code: string) => findLabel(plan, code).toLowerCase();
+  return nameShortfall(part, label);
 }
 
 /** The second sheet of the workbook: where each point came from. */

@@ -1,4 +1,5 @@
 import { count } from './amounts.ts';
+import { SCORES } from './scores.ts';
 
 /** All that the rubric says: criteria, points, standards, scale. */
 export const RUBRIC = {
@@ -46,6 +47,6 @@ export const RUBRIC = {
   percent: (amount: number) => `${amount} %`,
   markOf: (mark: string) => `Mark “${mark}”`,
   fromOf: (mark: string) => `Lowest share for “${mark}”`,
-  addStep: 'Mark',
-  removeStep: (mark: string) => `Take mark “${mark}” out`,
+  addStep: SCORES.addStep,
+  removeStep: SCORES.removeStep,
 } as const;

@@ -36,8 +36,13 @@ export const REVIEW = {
   motion: 'Motion',
   upDown: 'up · down',
   unison: 'Unison',
-  lag: (seconds: number) =>
-    Math.abs(seconds) < 0.05 ? 'on' : `${seconds > 0 ? '+' : '−'}${Math.abs(seconds).toFixed(1)}`,
+  isOn: (seconds: number) => Math.abs(seconds) < 0.05,
+  lag: (seconds: number): string =>
+    REVIEW.isOn(seconds) ? 'on' : `${seconds > 0 ? '+' : '−'}${Math.abs(seconds).toFixed(1)}`,
+  /** Where there is no room for the nought: `+.1`. */
+  lagShort: (seconds: number): string => REVIEW.lag(seconds).replace(/^(.)0\./, '$1.'),
+  secondsOff: 's off',
+  allOn: 'all on',
   repLabel: (number: number, at: number) => `Rep ${number}, at ${wholeMoment(at)}. Play this rep`,
   stillLabel: (at: number) => `Still at ${moment(at)}. Play from here`,
   folded: { before: 'setting up, folded', after: 'walking off, folded' },

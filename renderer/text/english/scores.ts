@@ -99,6 +99,7 @@ export const SCORES = {
   legend: {
     inked: 'inked',
     pencilled: 'pencilled',
+    open: 'no answer yet',
     lost: 'lost to order',
     'no-clip': 'no clip',
     flagged: 'open flag',
@@ -111,7 +112,8 @@ export const SCORES = {
       : `Shown for ${list(squads)}, ${squads.length === 1 ? 'the only squad with a break' : 'the squads with a break'}.${others === 0 ? '' : others === 1 ? ' The other one gets the same under every rule.' : ` The other ${others} get the same under every rule.`}`,
   ruleChanges: 'Choosing another rule changes the plan.',
 
-  sumTitle: (amount: string, name: string) => `${amount}, ${name}`,
+  sumTitle: (amount: string, name: string) => `${amount}${SCORES.sumOfWhom(name)}`,
+  sumOfWhom: (name: string): string => `, ${name}`,
   sumOf: (amount: number, max: number) => `${points(amount)} of ${points(max)}`,
   sumEmpty: 'Choose a squad or pupil to see where the points came from.',
   sum: 'Sum',
@@ -120,7 +122,8 @@ export const SCORES = {
     toEarn: (max: number) => `${points(max)} to earn`,
     earned: (stations: readonly string[]) => `${list(stations)} in full`,
     criteria: (station: string, unmet: readonly string[]) => `${station}: not ${list(unmet)}`,
-    open: (station: string, unmet: readonly string[]) => `${station}: ${list(unmet)} not answered`,
+    open: (station: string, open: readonly string[], unmet: readonly string[] = []) =>
+      `${station}: ${unmet.length === 0 ? '' : `not ${list(unmet)}; `}${list(open)} not answered`,
     order: (station: string) => `${station} lost to the order rule`,
     noClip: (station: string) => `${station}: no clip`,
     criterion: (label: string, max: number, given: boolean) =>
@@ -151,9 +154,9 @@ export const SCORES = {
   cutSentence: 'Best mark first. A pupil gets the first mark whose share is reached.',
   mark: 'Mark',
   fromPercent: 'From per cent',
-  addStep: 'Add a step',
-  removeStep: (mark: string) => `Take ${mark || 'this step'} away`,
-  removeShort: 'Take away',
+  addStep: 'Mark',
+  removeStep: (mark: string) => (mark === '' ? 'Take this mark out' : `Take mark “${mark}” out`),
+  removeShort: 'Take out',
   saveScale: 'Save the scale',
   emptyTitle: 'No scores yet',
   empty: 'Points stand here as soon as the clips are read. Until then there is nothing to add up.',

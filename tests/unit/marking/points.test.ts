@@ -129,6 +129,12 @@ describe('how a slot is drawn', () => {
     ]);
   });
 
+  test('flagged by a flag on its clip that is filed under another squad', () => {
+    const flags = [{ key: 'handed-in-twice:clip-C', squad: 'moss', clip: 'clip-C', slot: null }];
+    expect(states({ flags, decisions: decide(confirm('clip-C')) })[0]).toBe('flagged');
+    expect(scoreSquad({ flags }).openFlags).toEqual(flags);
+  });
+
   test('flagged while a flag on its clip is open, even when confirmed', () => {
     expect(states({ decisions: decide(confirm('clip-G')) })[4]).toBe('flagged');
   });

@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { listFootKeys } from '../../../renderer/client/foot-keys.ts';
+import { buildMoveTarget, readMoveTarget } from '../../../renderer/client/move-target.ts';
 import { buildHash, readRoute } from '../../../renderer/client/route.ts';
 import { countPlan, countWay } from '../../../renderer/client/way-counts.ts';
 import { KEY_WORDS, nameCombo } from '../../../renderer/text/english/keys.ts';
@@ -12,13 +14,24 @@ import {
   readCombo,
 } from '../../../renderer/ui/keys/key-table.ts';
 import { getBibTone } from '../../../src-core/lesson/pinnie-pattern.ts';
-import { buildFlag, buildView, buildWalk } from './walked-lesson.ts';
+import { buildPupil } from '../marking/harbour.ts';
+import { buildFlag, buildView, buildWalk, PLAN } from './walked-lesson.ts';
 
 describe('the address of the window', () => {
   test('leads back to lesson, step and target', () => {
     const route = { lesson: '0123456789abcdef', step: 'line-up', target: 'missing:plum:4' } as const;
     expect(readRoute(buildHash(route))).toEqual(route);
     expect(readRoute(buildHash({ ...route, target: 'a/b %' }))).toMatchObject({ target: 'a/b %' });
+  });
+
+  test('asks Line up to move a clip, and for nothing else by the same words', () => {
+    const route = { lesson: '0123456789abcdef', step: 'line-up', target: buildMoveTarget('7c1e') } as const;
+    expect(readMoveTarget(readRoute(buildHash(route)).target)).toBe('7c1e');
+    expect([readMoveTarget('7c1e'), readMoveTarget('missing:plum:4'), readMoveTarget(null)]).toEqual([
+      null,
+      null,
+      null,
+    ]);
   });
 
   test.each([
@@ -89,13 +102,54 @@ test('a pinnie’s pattern is darker on light colours and lighter on dark ones',
   expect(getBibTone('#000000')).toBe('#c7c7c7');
 });
 
+describe('the keys in the foot', () => {
+  const extra = buildFlag({ code: 'extra', squad: 'teal', clip: 't2', station: null });
+  const empty = buildView([]);
+
+  test('are none of an empty screen', () => {
+    for (const step of ['line-up', 'review', 'scores'] as const)
+      expect(listFootKeys(empty, step, null)).toEqual([]);
+    expect(listFootKeys(empty, 'bring-in', null)).toEqual(['add-folders']);
+  });
+
+  test('are of flags only where one waits', () => {
+    expect(listFootKeys(buildView(buildWalk()), 'line-up', null)).not.toContain('next-flag');
+    expect(listFootKeys(buildView(buildWalk(), [extra]), 'line-up', null)).toContain('next-flag');
+  });
+
+  test('are none where nothing is handed in', () => {
+    const view = buildView(buildWalk());
+    expect(listFootKeys(view, 'hand-in', null)).toContain('write');
+    expect(listFootKeys(view, 'hand-in', 'second-marking')).toEqual([]);
+    expect(listFootKeys(view, 'hand-in', 'look-after')).toEqual([]);
+  });
+});
+
 describe('what is left at each step', () => {
+  const CLASS = PLAN.squads.map(({ code }) => buildPupil(`k-${code}`, { squad: code }));
   const extra = buildFlag({ code: 'extra', squad: 'teal', clip: 't2', station: null });
 
   test('nothing is asked of the teacher in a quiet lesson', () => {
-    const view = buildView(buildWalk());
+    const view = buildView(buildWalk(), [], { pupils: CLASS });
     const counts = { ...countWay(view), plan: countPlan(view, true) };
     expect(Object.values(counts).filter(({ needs }) => needs)).toEqual([]);
+  });
+
+  test('the plan is not ready while its class is empty or a squad of it is, before clips and after', () => {
+    const plan = {
+      ...PLAN,
+      stations: PLAN.stations.map((station) => ({ ...station, caution: 'Knees over the toes' })),
+      squads: PLAN.squads.map((squad, at) => ({
+        ...squad,
+        pinnie: { name: squad.code, colour: at === 0 ? '#1F8A86' : '#E0A526' },
+      })),
+    };
+    const count = (pupils: typeof CLASS, hasClips: boolean) => countPlan({ plan, pupils }, hasClips).left;
+    expect(count(CLASS, false)).toEqual({ kind: 'ready' });
+    for (const hasClips of [false, true]) {
+      expect(count([], hasClips)).toEqual({ kind: 'problems', amount: 1 });
+      expect(count(CLASS.slice(1), hasClips)).toEqual({ kind: 'problems', amount: 1 });
+    }
   });
 
   test('a flag counts at one step alone', () => {

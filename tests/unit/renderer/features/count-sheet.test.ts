@@ -8,6 +8,7 @@ import {
   getStillMoment,
 } from '../../../../renderer/features/review/count-sheet.ts';
 import { drawEvidence } from '../../../../renderer/features/review/evidence-drawing.ts';
+import { wordLags } from '../../../../renderer/features/review/lag-words.ts';
 import type { EvidenceView } from '../../../../src-core/contract/evidence-view.ts';
 import type { ClipView } from '../../../../src-core/contract/lesson-view.ts';
 import { buildClip } from '../walked-lesson.ts';
@@ -163,5 +164,17 @@ describe('the count sheet', () => {
       unison: '',
       score: null,
     });
+  });
+});
+
+describe('how far performers are off the beat', () => {
+  test('is said of each where there is room', () => {
+    expect(wordLags([0.01, 0.12, -0.3, 0])).toEqual({ lags: ['on', '+0.1', '−0.3', 'on'], unit: null });
+  });
+
+  test('is said of many only where they are off, and the unit once', () => {
+    const lags = ['', '+.1', '−.3', '', '+10.2'];
+    expect(wordLags([0.01, 0.12, -0.3, 0, 10.2])).toEqual({ lags, unit: 's off' });
+    expect(wordLags([0, 0, 0, 0, 0.02])).toEqual({ lags: ['', '', '', '', ''], unit: 'all on' });
   });
 });

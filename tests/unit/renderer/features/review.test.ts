@@ -144,6 +144,18 @@ describe('the class card', () => {
     expect(settled.lines).toEqual(before.lines);
   });
 
+  test('shows a flag that is filed under another squad than the clip’s', () => {
+    const { id } = firstClip();
+    const open = buildFlag({ code: 'handed-in-twice', clip: id, squad: 'amber', alsoIn: ['teal'] });
+    const card = buildClassCard({ ...lesson, flags: [open] }, buildClassCard(lesson));
+    expect(card.lines[0]?.holes[0]).toMatchObject({
+      squad: 'teal',
+      state: 'flagged',
+      flag: 'handed-in-twice',
+    });
+    expect(card.lines.flatMap(({ holes }) => holes).filter(({ flag }) => flag !== null)).toHaveLength(1);
+  });
+
   test('stands open before clips are read', () => {
     const card = buildClassCard({ ...lesson, squadScores: [], flags: [] });
     expect(card.lines.flatMap(({ holes }) => holes).every(({ state }) => state === 'gone')).toBe(true);

@@ -18,6 +18,7 @@ import { showPending } from '../../../../renderer/storage/show-pending.ts';
 import type { LessonView } from '../../../../src-core/contract/lesson-view.ts';
 import type { JournalAct } from '../../../../src-core/marking/journal-event.ts';
 import { openDeskForWindows } from '../storage/open-windows.ts';
+import { buildFlag } from '../walked-lesson.ts';
 
 let desk: Awaited<ReturnType<typeof openDeskForWindows>>;
 let lesson: LessonView;
@@ -72,6 +73,42 @@ describe('the table of scores', () => {
     expect(countPencilled(rows)).toBe(3);
   });
 
+  test('has a flag on the box of its clip, whichever squad it is filed under', () => {
+    const [clip] = tealClips();
+    if (!clip) throw new Error('teal has clips');
+    const flag = buildFlag({ code: 'handed-in-twice', clip: clip.id, squad: 'amber', alsoIn: ['teal'] });
+    const boxes = buildScoreTable({ ...lesson, flags: [flag] }).flatMap((row) => row.boxes);
+    expect(boxes.filter(({ state }) => state === 'flagged')).toEqual([
+      expect.objectContaining({ clip: clip.id, flag: 'handed-in-twice' }),
+    ]);
+  });
+
+  test('has a flag without a clip on its squad’s slot alone', () => {
+    const flag = buildFlag({
+      code: 'missing',
+      clip: null,
+      squad: 'teal',
+      slot: 1,
+      station: 'B',
+      candidates: [],
+    });
+    const rows = buildScoreTable({ ...lesson, flags: [flag] });
+    const flagged = rows.flatMap((row) => row.boxes.map((box) => [row.squad, box.slot, box.state]));
+    expect(flagged.filter(([, , state]) => state === 'flagged')).toEqual([['teal', 1, 'flagged']]);
+  });
+
+  test('inks a sum only once everything behind it is inked', () => {
+    const care: JournalAct = { kind: 'squad-marked', squad: 'teal', criterion: 'care', points: 2 };
+    const inked = (...acts: readonly JournalAct[]) => {
+      const [teal] = buildScoreTable(decided(...acts));
+      return [teal?.areClipsInked, teal?.isInked];
+    };
+    expect(inked()).toEqual([false, false]);
+    expect(inked(care)).toEqual([false, false]);
+    expect(inked(...confirmTeal())).toEqual([true, false]);
+    expect(inked(...confirmTeal(), care)).toEqual([true, true]);
+  });
+
   test('names no squad as broken where all are in order', () => {
     expect(listBroken(buildScoreTable(lesson))).toEqual([]);
   });
@@ -94,6 +131,33 @@ describe('an explained sum', () => {
       '−1 for the squad by hand: left the mats out',
     ]);
     expect(lines.reduce((sum, { points }) => sum + (points ?? 0), 0)).toBe(score.sum.points);
+  });
+
+  test('says pencilled of what is proposed, and never of what nobody has answered', () => {
+    const lines = (view: LessonView) => {
+      const [teal] = view.squadScores;
+      return teal ? explainSquad(view.plan, teal).map(({ words, isPencilled }) => [words, isPencilled]) : [];
+    };
+    expect(lines(lesson)).toEqual([
+      ['A: together not answered', false],
+      ['B: together not answered', false],
+      ['C: together not answered', false],
+      ['Care: not given yet (of 2)', false],
+    ]);
+    const [clip] = tealClips();
+    if (!clip) throw new Error('teal has clips');
+    const answer = (criterion: string, met: boolean): JournalAct => ({
+      kind: 'criterion-marked',
+      clip: clip.id,
+      criterion,
+      met,
+    });
+    expect(lines(decided(answer('together', true)))[0]).toEqual(['A in full', true]);
+    expect(lines(decided(answer('together', false)))[0]).toEqual(['A: not together', true]);
+    expect(lines(decided(answer('place', false)))[0]).toEqual([
+      'A: not right place; together not answered',
+      false,
+    ]);
   });
 
   test('says first what counts for a late pupil', () => {
