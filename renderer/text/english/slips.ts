@@ -11,7 +11,7 @@ type ByCheck<Word> = Readonly<Record<Exclude<Checks, 'judgement'>, Word>>;
 /** What to do about a criterion that the machine has a notion of; others go by the teacher's own label. */
 const NEXT_BY_CHECK: ByCheck<string> = {
   place: 'Find the card first. Show it to the camera when you start.',
-  exercise: 'Read the card once more. Do the move that it shows.',
+  exercise: 'Read the card once more. Do the move it tells you to.',
   reps: 'Count out loud, up to the number on the card. Stop if it hurts.',
   together: 'Say “go” and start as one. Keep the same beat.',
 };
@@ -95,7 +95,7 @@ export const SLIP = {
   nothingNext: 'Keep it up. Do it just like this next time.',
   absent: 'We missed you. Ask your teacher what you can do next.',
   excused: 'You did not have to do this one. No mark counts for you.',
-  waiting: 'Your teacher still looks at some of your films.',
+  waiting: 'Your teacher is still looking at some of your films.',
 } as const;
 
 /** A squad as pupils call it: `Teal squad`. */
