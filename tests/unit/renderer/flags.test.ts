@@ -222,6 +222,30 @@ describe('the words for proposals and the circuit', () => {
     );
   });
 
+  const explain = (reason: ProposalReason) => explainProposal(reason, names).replaceAll('\u00a0', ' ');
+
+  test('say of reps what was asked for where there are more', () => {
+    expect(explain({ code: 'reps-counted', count: 18, prescribed: 16 })).toBe(
+      '18 reps counted, 16 asked for',
+    );
+    expect(explain({ code: 'reps-counted', count: 16, prescribed: 16 })).toBe('16 of 16 reps counted');
+    expect(explain({ code: 'reps-short', count: 7, prescribed: 16 })).toBe('7 of 16 reps counted');
+  });
+
+  test('say who was seen apart from who keeps time, and no lag of 0.0 s', () => {
+    expect(explain({ code: 'some-move-together', lanes: 5, of: 6, lagSeconds: -0.12 })).toBe(
+      '5 seen of 6 who were there; all 5 move together, none more than 0.1 s off',
+    );
+    expect(explain({ code: 'moves-together', lanes: 4, lagSeconds: 0.049 })).toBe(
+      '4 move together, all at the same moment',
+    );
+    expect(explain({ code: 'moves-together', lanes: 4, lagSeconds: 0.05 })).toContain('more than 0.1 s off');
+  });
+
+  test.each(Object.entries(reasons))('%s leaves no unit alone on a line', (code, facts) => {
+    expect(explainProposal({ code, ...facts } as ProposalReason, names)).not.toMatch(/\d s\b/);
+  });
+
   test('of rules, sources and reasons are never empty, but for a station nobody knows', () => {
     const rules = (['void-route', 'void-after', 'void-clip', 'report'] as const).map(nameOrderRule);
     const asides = (
