@@ -1,5 +1,6 @@
 import { count, span } from '../../renderer/text/english/amounts.ts';
 import { nameAside, nameOrderRule, nameStationSource } from '../../renderer/text/english/circuit.ts';
+import { nameClock } from '../../renderer/text/english/clock.ts';
 import { describeFlag, nameFlag } from '../../renderer/text/english/flags.ts';
 import type { Names } from '../../renderer/text/names.ts';
 import { findClipPoints } from '../app/grade-lesson.ts';
@@ -49,8 +50,7 @@ function formatSquad(
 
 function formatClock({ from, offsetSeconds, uncertaintySeconds }: GradedSquad['clock']): string {
   if (from === 'nothing') return `clock not checked (±${span(uncertaintySeconds)})`;
-  const size = `${span(offsetSeconds)} ${offsetSeconds > 0 ? 'slow' : 'fast'}`;
-  return Math.abs(offsetSeconds) < 1 ? 'clock right' : `clock ${size}`;
+  return nameClock(offsetSeconds);
 }
 
 function formatClip(graded: GradedLesson, clip: GradedClip, names: Names): string[] {

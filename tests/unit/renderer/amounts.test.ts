@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { count, list, span } from '../../../renderer/text/english/amounts.ts';
+import { BRING_IN } from '../../../renderer/text/english/bring-in.ts';
+import { nameClock } from '../../../renderer/text/english/clock.ts';
 
 describe('amounts', () => {
   test('have their noun in one or many', () => {
@@ -29,4 +31,17 @@ describe('amounts', () => {
       'A, B and C',
     ]);
   });
+});
+
+test.each([
+  [3.7, 'clock 3.7 s slow'],
+  [-3.7, 'clock 3.7 s fast'],
+  [37 * 60, 'clock 37 min slow'],
+  [-0.9, 'clock right'],
+])('a tablet that needs %s s is said in words, not by a sign', (offsetSeconds, words) => {
+  expect(nameClock(offsetSeconds)).toBe(words);
+  expect([BRING_IN.clock(offsetSeconds), BRING_IN.clockByTeacher(offsetSeconds)]).toEqual([
+    words,
+    `${words}, by you`,
+  ]);
 });
