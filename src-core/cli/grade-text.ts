@@ -1,7 +1,7 @@
 import { count, span } from '../../renderer/text/english/amounts.ts';
 import { nameAside, nameOrderRule, nameStationSource } from '../../renderer/text/english/circuit.ts';
 import { nameClock } from '../../renderer/text/english/clock.ts';
-import { describeFlag, nameFlag } from '../../renderer/text/english/flags.ts';
+import { describeFlag, nameOneFlag } from '../../renderer/text/english/flags.ts';
 import type { Names } from '../../renderer/text/names.ts';
 import { findClipPoints } from '../app/grade-lesson.ts';
 import type { GradedClip, GradedLesson, GradedSquad, RaisedFlag } from '../app/graded-lesson.ts';
@@ -63,7 +63,7 @@ function formatClip(graded: GradedLesson, clip: GradedClip, names: Names): strin
     nameStationSource(assignment.stationFrom),
     points === null ? '–' : String(points),
     clip.path,
-    clip.flags.map((flag) => `${nameFlag(flag.flag.code)}${isOpen(flag) ? '' : ' (settled)'}`).join(', '),
+    clip.flags.map((flag) => `${nameOneFlag(flag.flag)}${isOpen(flag) ? '' : ' (settled)'}`).join(', '),
   ];
 }
 
@@ -84,7 +84,7 @@ function formatFlags(open: readonly RaisedFlag[], names: Names): string {
     const { what, todo } = describeFlag(flag, names);
     const subject = flag.clip === null ? names.squad(flag.squad) : names.clip(flag.clip);
     const advice = [what, todo ?? ''].join(' ');
-    return `  ${nameFlag(flag.code)}: ${toOneLine(subject)}\n    ${toOneLine(advice)}\n    ${key}\n`;
+    return `  ${nameOneFlag(flag)}: ${toOneLine(subject)}\n    ${toOneLine(advice)}\n    ${key}\n`;
   });
   return `${count(open.length, 'open flag')}\n${rows.join('')}`;
 }

@@ -17,6 +17,7 @@ function getTicketState({ clip, flag }: Ticket): LineUpState {
   if (clip.aside === 'other-squad') return 'waiting';
   if (clip.aside !== null) return 'set-aside';
   if (clip.assignment?.role === 'retake') return 'retake';
+  if (flag === 'too-short' && clip.holds === 'still') return 'photo';
   return (flag && STATE_OF_FLAG[flag]) ?? 'in-order';
 }
 

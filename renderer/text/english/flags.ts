@@ -20,9 +20,14 @@ const TITLES: Readonly<Record<FlagCode, string>> = {
   'too-short': 'Too short',
 };
 
-/** A flag's kind in a word or two. */
+/** A kind of flag in a word or two. */
 export function nameFlag(code: FlagCode): string {
   return TITLES[code];
+}
+
+/** One flag in a word or two: its kind, but a photo is not called a clip that is too short. */
+export function nameOneFlag(flag: Flag): string {
+  return flag.code === 'too-short' && flag.durationSeconds === 0 ? 'A photo' : TITLES[flag.code];
 }
 
 const DOUBTS: Readonly<Record<ClockDoubt, string>> = {
@@ -94,7 +99,10 @@ const WORDINGS: Wordings = {
     todo: 'Copy it again while the tablet is here, or keep the flag.',
   }),
   'too-short': ({ durationSeconds }) => ({
-    what: durationSeconds === 0 ? 'A photo, not a clip.' : `Only ${span(durationSeconds)} long.`,
+    what:
+      durationSeconds === 0
+        ? 'It is not a clip: it shows no movement.'
+        : `Only ${span(durationSeconds)} long.`,
     todo: 'Keep the flag, or clear it to mark the clip all the same.',
   }),
 };

@@ -102,6 +102,7 @@ const STATES: Readonly<Record<LineUpState, string>> = {
   'wrong-place': 'wrong place',
   unplaced: 'not placed',
   'too-short': 'too short',
+  photo: 'a photo',
   'set-aside': 'set aside',
   'clock-film': 'film of the class clock',
   waiting: 'waits: whose is it?',

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { hideSquads } from '../../../renderer/client/lesson-names.ts';
 import { nameAside, nameOrderRule, nameStationSource } from '../../../renderer/text/english/circuit.ts';
-import { describeFlag, nameFlag } from '../../../renderer/text/english/flags.ts';
+import { describeFlag, nameFlag, nameOneFlag } from '../../../renderer/text/english/flags.ts';
 import { explainProposal } from '../../../renderer/text/english/proposals.ts';
 import { describeStampProblem, explainStamp, nameSource } from '../../../renderer/text/english/stamps.ts';
 import type { Names } from '../../../renderer/text/names.ts';
@@ -114,6 +114,12 @@ describe('the words for flags', () => {
       expect(nameFlag(code)).toMatch(/^[A-Z]/);
     },
   );
+
+  test('call a photo a photo, and a short clip too short', () => {
+    const [photo, brief] = all.filter(({ code }) => code === 'too-short');
+    if (!photo || !brief) throw new Error('both are there');
+    expect([nameOneFlag(photo), nameOneFlag(brief)]).toEqual(['A photo', 'Too short']);
+  });
 
   test('count slots from one and name both choices', () => {
     const [flag] = all.filter(({ code }) => code === 'unplaced');
