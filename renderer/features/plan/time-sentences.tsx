@@ -9,7 +9,7 @@ import { TypedWord } from './typed-word.tsx';
 /** When the lesson is and how its minutes are spent, as two sentences. */
 export function TimeSentences({
   plan: { lesson, periods, zone, timing },
-  slots: { minutes, starts },
+  slots: { seconds, starts },
   onChange,
 }: {
   readonly plan: Plan;
@@ -60,7 +60,7 @@ export function TimeSentences({
           value={String(timing.clearUpMinutes)}
           onDecide={(value) => onChange(changeTiming({ clearUpMinutes: Number(value) }))}
         />{' '}
-        {RULES.timing[2]} {minutes === null ? RULES.noTime : RULES.slotTime(starts.length, minutes)}
+        {RULES.timing[2]} {seconds === null ? RULES.noTime : RULES.slotTime(starts.length, seconds)}
         {RULES.timing[3]}
       </p>
     </>

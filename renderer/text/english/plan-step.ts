@@ -1,5 +1,5 @@
 import type { PlanProblem, ReadinessProblem } from '../../../src-core/lesson/lesson-problem.ts';
-import { count } from './amounts.ts';
+import { count, exactSpan } from './amounts.ts';
 import { nameOrderRule } from './circuit.ts';
 
 type Code = (PlanProblem | ReadinessProblem)['code'];
@@ -97,7 +97,8 @@ export const RULES = {
   lessonPeriodLabel: 'Period of this lesson',
   zoneLabel: 'Time zone of the school',
   timing: ['It begins with', 'of warm-up and ends with', 'for clearing up;', '.'],
-  slotTime: (slots: number, minutes: number) => `${count(slots, 'slot')} of ${minutes} min are left for work`,
+  slotTime: (slots: number, seconds: number) =>
+    `${count(slots, 'slot')} of ${exactSpan(seconds)} are left for work`,
   noTime: 'no time is left for work',
   warmUpLabel: 'Minutes of warm-up',
   clearUpLabel: 'Minutes for clearing up',

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { count, list, span } from '../../../renderer/text/english/amounts.ts';
+import { count, exactSpan, list, span } from '../../../renderer/text/english/amounts.ts';
 import { BRING_IN } from '../../../renderer/text/english/bring-in.ts';
 import { nameClock } from '../../../renderer/text/english/clock.ts';
+import { RULES } from '../../../renderer/text/english/plan-step.ts';
 
 describe('amounts', () => {
   test('have their noun in one or many', () => {
@@ -21,6 +22,11 @@ describe('amounts', () => {
       [Number.POSITIVE_INFINITY, 'an unknown time'],
     ];
     for (const [seconds, words] of spans) expect(span(seconds)).toBe(words);
+  });
+
+  test('of time are told to the second where a clock counts them down', () => {
+    expect([40, 340, 340.9, 360].map(exactSpan)).toEqual(['40 s', '5 min 40 s', '5 min 40 s', '6 min']);
+    expect(RULES.slotTime(6, 340)).toBe('6 slots of 5 min 40 s are left for work');
   });
 
   test('in a row are joined by commas and one and', () => {
