@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { count, exactSpan, list, span } from '../../../renderer/text/english/amounts.ts';
 import { BRING_IN } from '../../../renderer/text/english/bring-in.ts';
+import { CLASS_CLOCK } from '../../../renderer/text/english/class-clock.ts';
 import { nameClock } from '../../../renderer/text/english/clock.ts';
 import { RULES } from '../../../renderer/text/english/plan-step.ts';
 
@@ -50,4 +51,12 @@ test.each([
     words,
     `${words}, by you`,
   ]);
+});
+
+test('a class that began hours or days off its bell is told by its start', () => {
+  const minute = 60_000;
+  expect(CLASS_CLOCK.shifted(4 * minute, '10:44')).toBe('4 min after its bell');
+  expect(CLASS_CLOCK.shifted(-179 * minute, '07:41')).toBe('179 min before its bell');
+  expect(CLASS_CLOCK.shifted(180 * minute, '13:40')).toBe('started at 13:40, not by the bell');
+  expect(CLASS_CLOCK.shifted(810_622 * minute, '08:02')).toBe('started at 08:02, not by the bell');
 });
