@@ -2,6 +2,7 @@ import { count, span } from '../../renderer/text/english/amounts.ts';
 import { nameAside, nameOrderRule, nameStationSource } from '../../renderer/text/english/circuit.ts';
 import { nameClock } from '../../renderer/text/english/clock.ts';
 import { describeFlag, nameOneFlag } from '../../renderer/text/english/flags.ts';
+import { namePeriod } from '../../renderer/text/english/period.ts';
 import type { Names } from '../../renderer/text/names.ts';
 import { findClipPoints } from '../app/grade-lesson.ts';
 import type { GradedClip, GradedLesson, GradedSquad, RaisedFlag } from '../app/graded-lesson.ts';
@@ -14,7 +15,7 @@ export function formatGrade(graded: GradedLesson, names: Names): string {
   const { lesson } = graded.lesson.plan;
   const open = graded.flags.filter(isOpen);
   return [
-    `${lesson.title}, ${lesson.className}, ${lesson.date}, period ${lesson.period}\n`,
+    `${lesson.title}, ${lesson.className}, ${lesson.date}, ${namePeriod(lesson.period)}\n`,
     ...graded.squads.map((squad) => formatSquad(graded, squad, names)),
     formatAside(graded, names),
     formatFlags(open, names),

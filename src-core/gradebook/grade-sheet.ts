@@ -37,7 +37,8 @@ export interface SheetWords {
 export const PLAIN_WORDS: SheetWords = {
   state: (state) => state,
   note: (note) => {
-    if (note.code === 'not-final') return `not final: ${note.openFlags} open`;
+    if (note.code === 'not-final')
+      return `not final: ${note.openFlags} ${note.openFlags === 1 ? 'flag' : 'flags'} open`;
     if (note.code === 'late') return note.arrived === null ? 'late' : `late ${note.arrived}`;
     if (note.code !== 'by-hand') return note.code;
     const { type, points } = note.change;

@@ -22,9 +22,9 @@ export function TimeSentences({
         {RULES.lessonPeriod[0]}{' '}
         <ChoiceWord
           label={RULES.lessonPeriodLabel}
-          shown={lesson.period}
+          shown={RULES.periodName(lesson.period)}
           at="lesson.period"
-          choices={periods.map(({ code }) => [code, code] as const)}
+          choices={periods.map(({ code }) => [code, RULES.periodName(code)] as const)}
           value={lesson.period}
           onChoose={(period) => onChange(changeLesson({ period }))}
         />

@@ -3,6 +3,7 @@ import type { ClockDoubt } from '../../../src-core/intake/tablet-times.ts';
 import type { Flag, FlagCode } from '../../../src-core/matching/flag.ts';
 import type { Advice, Names } from '../names.ts';
 import { list, span } from './amounts.ts';
+import { namePeriod } from './period.ts';
 
 const TITLES: Readonly<Record<FlagCode, string>> = {
   'out-of-order': 'Out of order',
@@ -79,7 +80,7 @@ const WORDINGS: Wordings = {
     todo: getClockTodo(clip, shiftSeconds),
   }),
   'outside-period': ({ startMs, period }, names) => ({
-    what: `Filmed at ${names.time(startMs)}, ${period === null ? 'in no period of this day' : `in period ${period}`}.`,
+    what: `Filmed at ${names.time(startMs)}, ${period === null ? 'in no period of this day' : `in ${namePeriod(period)}`}.`,
     todo: 'It is set aside. Clear the flag if it belongs to this lesson.',
   }),
   'handed-in-twice': ({ squad, alsoIn }, names) => ({

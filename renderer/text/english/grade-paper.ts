@@ -6,6 +6,7 @@ import type { SheetState, SquadGrades } from '../../../src-core/printing/grade-p
 import type { GradeRow } from '../../../src-core/printing/grade-rows.ts';
 import type { SheetKind } from '../../../src-core/printing/sheet-order.ts';
 import { count } from './amounts.ts';
+import { namePeriod } from './period.ts';
 import { change, PRESENCE_WORDS, points, RULE_WORDS, SCORES } from './scores.ts';
 
 /** What sheets about marked clips are called, and the files they are written to. */
@@ -22,7 +23,7 @@ export const GRADES = {
   finalLine: 'every mark confirmed, every flag settled',
   notFinal: 'Not final',
   page: (of: string, page: number, pages: number) => (pages === 1 ? of : `${of}, page ${page} of ${pages}`),
-  period: (date: string, period: string) => `${date}, period ${period}`,
+  period: (date: string, period: string) => `${date}, ${namePeriod(period)}`,
   squads: 'Squad',
   walkHead: 'Route, and under it as filmed',
   clips: 'clips',

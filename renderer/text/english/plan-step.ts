@@ -1,6 +1,7 @@
 import type { PlanProblem, ReadinessProblem } from '../../../src-core/lesson/lesson-problem.ts';
 import { count, exactSpan } from './amounts.ts';
 import { nameOrderRule } from './circuit.ts';
+import { namePeriod } from './period.ts';
 
 type Code = (PlanProblem | ReadinessProblem)['code'];
 
@@ -50,7 +51,7 @@ export const WORDS = {
 
 /** The head of Plan, its sheets' names, and what is said of saving. */
 export const PLAN = {
-  facts: ['for', 'of', 'on', ', period', '.'],
+  facts: ['for', 'of', 'on', ',', '.'],
   titleLabel: 'Title of the lesson',
   classLabel: 'Class',
   schoolLabel: 'School',
@@ -103,10 +104,11 @@ export const RULES = {
   warmUpLabel: 'Minutes of warm-up',
   clearUpLabel: 'Minutes for clearing up',
   period: ['from', 'to'],
-  startLabel: (code: string) => `Start of ${code}`,
-  endLabel: (code: string) => `End of ${code}`,
+  periodName: namePeriod,
+  startLabel: (code: string) => `Start of ${namePeriod(code)}`,
+  endLabel: (code: string) => `End of ${namePeriod(code)}`,
   addPeriod: 'Period',
-  removePeriod: (code: string) => `Take period ${code} out`,
+  removePeriod: (code: string) => `Take ${namePeriod(code)} out`,
 } as const;
 
 /** Names of the rules in the order of strictness, for choosing one. */

@@ -3,7 +3,10 @@ import { count, exactSpan, list, span } from '../../../renderer/text/english/amo
 import { BRING_IN } from '../../../renderer/text/english/bring-in.ts';
 import { CLASS_CLOCK } from '../../../renderer/text/english/class-clock.ts';
 import { nameClock } from '../../../renderer/text/english/clock.ts';
+import { namePeriod } from '../../../renderer/text/english/period.ts';
+import { describePlanPlace } from '../../../renderer/text/english/plan-place.ts';
 import { RULES } from '../../../renderer/text/english/plan-step.ts';
+import { PLAN } from './walked-lesson.ts';
 
 describe('amounts', () => {
   test('have their noun in one or many', () => {
@@ -59,4 +62,12 @@ test('a class that began hours or days off its bell is told by its start', () =>
   expect(CLASS_CLOCK.shifted(-179 * minute, '07:41')).toBe('179 min before its bell');
   expect(CLASS_CLOCK.shifted(180 * minute, '13:40')).toBe('started at 13:40, not by the bell');
   expect(CLASS_CLOCK.shifted(810_622 * minute, '08:02')).toBe('started at 08:02, not by the bell');
+});
+
+test('a period is said one way on the screens, on paper and at the command line', () => {
+  expect(['p3', 'P. 3', '3', 'Morning'].map(namePeriod)).toEqual([
+    ...['period 3', 'period 3', 'period 3'],
+    'Morning',
+  ]);
+  expect(describePlanPlace(PLAN, 'periods[0].start')).toMatch(/^Period 3, /);
 });

@@ -9,6 +9,7 @@ import type { Stamp, StampProblem, StampReason } from '../../../src-core/intake/
 import type { ClockDoubt } from '../../../src-core/intake/tablet-times.ts';
 import type { ProposalReason } from '../../../src-core/marking/proposal.ts';
 import type { Flag, FlagCode } from '../../../src-core/matching/flag.ts';
+import { PLAN } from './walked-lesson.ts';
 
 const names: Names = {
   squad: (code) => `Squad ${code}`,
@@ -129,9 +130,13 @@ describe('the words for flags', () => {
   });
 
   test('name no squad and no file while names are hidden', () => {
-    const told = all.map((flag) => JSON.stringify(describeFlag(flag, hideSquads(names))));
+    const told = all.map((flag) => JSON.stringify(describeFlag(flag, hideSquads(names, PLAN.squads))));
+    const twice = { code: 'handed-in-twice', squad: 'teal', clip: 'c1', alsoIn: ['plum'] } as const;
+    expect(describeFlag(twice, hideSquads(names, PLAN.squads)).what).toBe(
+      'The same clip lies in the folders of squad 1 and squad 2.',
+    );
     expect(told.filter((words) => /Squad |\.MOV/.test(words))).toEqual([]);
-    expect(told.filter((words) => /one squad|one clip/.test(words)).length).toBeGreaterThan(5);
+    expect(told.filter((words) => /squad 1|one clip/.test(words)).length).toBeGreaterThan(5);
   });
 
   test('say which way a clock would have to be set', () => {
