@@ -27,7 +27,7 @@ export const GRADES = {
   squads: 'Squad',
   walkHead: 'Route, and under it as filmed',
   clips: 'clips',
-  squadMarks: 'squad',
+  squadMarks: 'squad’s own',
   points: 'points',
   percent: '%',
   scale: 'scale',
@@ -43,7 +43,7 @@ export const GRADES = {
   noFlags: 'Flags: none.',
   teacher: 'Teacher',
   date: 'Date',
-  rowExercise: (exercise: string, reps: number) => `${exercise}, ${reps}`,
+  rowExercise: (exercise: string, reps: number) => `${exercise}, ${count(reps, 'rep')}`,
   rowSlot: (slot: number | null, time: string | null, isPencilled: boolean) =>
     [slot === null ? null : `slot ${slot + 1}`, time, isPencilled ? 'unconfirmed' : null]
       .filter((part) => part !== null)
