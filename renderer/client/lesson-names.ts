@@ -1,7 +1,7 @@
 import type { LessonView } from '../../src-core/contract/lesson-view.ts';
-import { findSquad, findStation } from '../../src-core/lesson/plan.ts';
+import { findSquad, findStation, type Plan } from '../../src-core/lesson/plan.ts';
 import { describePlanPlace, namePlanPath } from '../text/english/plan-place.ts';
-import { ONE_CLIP, ONE_FILE, ONE_SQUAD } from '../text/english/window.ts';
+import { nameHiddenSquad, ONE_CLIP, ONE_FILE } from '../text/english/window.ts';
 import { buildLocalTimes, type LocalTimes } from '../text/local-time.ts';
 import type { Names } from '../text/names.ts';
 
@@ -31,10 +31,10 @@ export function buildLessonNames(
 }
 
 /** The same without whose anything is, so that marks are given blind; a file or a place in the plan may tell it too. */
-export function hideSquads<Known extends Names>(names: Known): Known {
+export function hideSquads<Known extends Names>(names: Known, squads: Plan['squads']): Known {
   return {
     ...names,
-    squad: () => ONE_SQUAD,
+    squad: (code) => nameHiddenSquad(squads.findIndex((squad) => squad.code === code)),
     clip: () => ONE_CLIP,
     file: () => ONE_FILE,
     planPlace: namePlanPath,

@@ -55,7 +55,7 @@ export function LessonWindow({
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the clips, only ids and paths go into names
   const known = useMemo(() => buildLessonNames({ plan, clips }), [plan, paths]);
   const isBlind = areNamesHidden && route.step === 'review';
-  const names = useMemo(() => (isBlind ? hideSquads(known) : known), [isBlind, known]);
+  const names = useMemo(() => (isBlind ? hideSquads(known, plan.squads) : known), [isBlind, known, plan]);
   const { second } = view;
   const go = useCallback(
     (step: Step, target: string | null = null) => {

@@ -8,6 +8,7 @@ export type LineUpState =
   | 'wrong-place'
   | 'unplaced'
   | 'too-short'
+  | 'photo'
   | 'set-aside'
   | 'clock-film'
   | 'waiting';

@@ -1,5 +1,5 @@
-import type { FlagCode } from '../../src-core/matching/flag.ts';
-import { nameFlag } from '../text/english/flags.ts';
+import type { Flag, FlagCode } from '../../src-core/matching/flag.ts';
+import { nameOneFlag } from '../text/english/flags.ts';
 import { Glyph } from './glyph.tsx';
 import type { GlyphName } from './glyphs.ts';
 
@@ -26,19 +26,19 @@ export function getFlagGlyph(code: FlagCode): GlyphName {
 
 /** A swallow-tailed tag: shape, drawing, word and colour together. `done`: settled, so no accent. */
 export function FlagTag({
-  code,
+  flag,
   tone,
   word,
 }: {
-  readonly code: FlagCode;
+  readonly flag: Flag;
   readonly tone: 'loud' | 'soft' | 'done';
   /** Said instead of the flag's own name. */
   readonly word?: string;
 }) {
   return (
     <span className={`flag ${tone}`}>
-      <Glyph name={FLAG_GLYPHS[code]} />
-      {word ?? nameFlag(code)}
+      <Glyph name={FLAG_GLYPHS[flag.code]} />
+      {word ?? nameOneFlag(flag)}
     </span>
   );
 }

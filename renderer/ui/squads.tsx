@@ -1,6 +1,6 @@
 import { createContext, type ReactNode, useContext, useMemo } from 'react';
 import type { Plan, SquadCode } from '../../src-core/lesson/plan.ts';
-import { ONE_SQUAD } from '../text/english/window.ts';
+import { nameHiddenSquad } from '../text/english/window.ts';
 import { Bib } from './bib.tsx';
 
 interface Squads {
@@ -33,7 +33,7 @@ export function SquadMark({ squad }: { readonly squad: SquadCode }) {
   return (
     <span className="squad">
       <Bib pinnie={found && !isHidden ? { ...found.pinnie, at } : null} />
-      {isHidden ? ONE_SQUAD : (found?.name ?? squad)}
+      {isHidden ? nameHiddenSquad(at) : (found?.name ?? squad)}
     </span>
   );
 }

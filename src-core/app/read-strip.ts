@@ -7,7 +7,7 @@ type StripClip = Pick<ClipReading, 'id' | 'evidence' | 'facts'>;
 
 /**
  * The strip of one clip: a still for each rep where the movement turns, numbered; evenly spaced ones where none are
- * known. Reads the evidence cache alone, so that it stands as soon as the clip is opened; empty for a clip that was
+ * known, one of a photo. Reads the evidence cache alone, so that it stands as soon as the clip is opened; empty for a clip that was
  * never looked at.
  */
 export function readStrip(
@@ -20,5 +20,7 @@ export function readStrip(
 
 /** The moments of the same strip, whether or not there are pictures of them. */
 export function listStrip({ evidence, facts }: StripClip, reps: RepsFinding | null): readonly StripStill[] {
-  return listStripStills(reps, evidence.look?.durationSeconds ?? facts?.durationSeconds ?? null);
+  const stills = listStripStills(reps, evidence.look?.durationSeconds ?? facts?.durationSeconds ?? null);
+  // A photo that was searched for its card has the length of one picture, which is the same at any moment.
+  return facts?.holds === 'still' ? stills.slice(0, 1) : stills;
 }

@@ -1,5 +1,5 @@
 import { findPinnieSquads, type PinnieSquad } from '../evidence/pinnie-squad.ts';
-import { findFilmingSquad, findStrayClips, type TabletTrace } from '../intake/other-squad.ts';
+import { findFilmingSquad, findStrayClips, nameRecorder, type TabletTrace } from '../intake/other-squad.ts';
 import type { Plan, SquadCode, StationCode } from '../lesson/plan.ts';
 import type { Decisions } from '../marking/decisions.ts';
 import { type Flag, getFlagKey } from '../matching/flag.ts';
@@ -89,6 +89,7 @@ function buildTrace(clip: ClipReading, squad: SquadCode, { decisions, pinnies }:
     squad,
     recorder:
       make + model === '' ? '' : [make, model, software, brand].filter((word) => word !== '').join(' '),
+    recorderName: nameRecorder(make, model),
     number: findSeriesNumber(clip, squad),
     startMs: clip.stamp.startMs,
     durationSeconds: clip.facts?.durationSeconds ?? null,

@@ -1,6 +1,8 @@
 import { count, span } from '../../renderer/text/english/amounts.ts';
 import { nameAside, nameOrderRule, nameStationSource } from '../../renderer/text/english/circuit.ts';
-import { describeFlag, nameFlag } from '../../renderer/text/english/flags.ts';
+import { nameClock } from '../../renderer/text/english/clock.ts';
+import { describeFlag, nameOneFlag } from '../../renderer/text/english/flags.ts';
+import { namePeriod } from '../../renderer/text/english/period.ts';
 import type { Names } from '../../renderer/text/names.ts';
 import { findClipPoints } from '../app/grade-lesson.ts';
 import type { GradedClip, GradedLesson, GradedSquad, RaisedFlag } from '../app/graded-lesson.ts';
@@ -13,7 +15,7 @@ export function formatGrade(graded: GradedLesson, names: Names): string {
   const { lesson } = graded.lesson.plan;
   const open = graded.flags.filter(isOpen);
   return [
-    `${lesson.title}, ${lesson.className}, ${lesson.date}, period ${lesson.period}\n`,
+    `${lesson.title}, ${lesson.className}, ${lesson.date}, ${namePeriod(lesson.period)}\n`,
     ...graded.squads.map((squad) => formatSquad(graded, squad, names)),
     formatAside(graded, names),
     formatFlags(open, names),
@@ -49,8 +51,7 @@ function formatSquad(
 
 function formatClock({ from, offsetSeconds, uncertaintySeconds }: GradedSquad['clock']): string {
   if (from === 'nothing') return `clock not checked (±${span(uncertaintySeconds)})`;
-  const size = `${span(offsetSeconds)} ${offsetSeconds > 0 ? 'slow' : 'fast'}`;
-  return Math.abs(offsetSeconds) < 1 ? 'clock right' : `clock ${size}`;
+  return nameClock(offsetSeconds);
 }
 
 function formatClip(graded: GradedLesson, clip: GradedClip, names: Names): string[] {
@@ -63,7 +64,7 @@ function formatClip(graded: GradedLesson, clip: GradedClip, names: Names): strin
     nameStationSource(assignment.stationFrom),
     points === null ? '–' : String(points),
     clip.path,
-    clip.flags.map((flag) => `${nameFlag(flag.flag.code)}${isOpen(flag) ? '' : ' (settled)'}`).join(', '),
+    clip.flags.map((flag) => `${nameOneFlag(flag.flag)}${isOpen(flag) ? '' : ' (settled)'}`).join(', '),
   ];
 }
 
@@ -84,7 +85,7 @@ function formatFlags(open: readonly RaisedFlag[], names: Names): string {
     const { what, todo } = describeFlag(flag, names);
     const subject = flag.clip === null ? names.squad(flag.squad) : names.clip(flag.clip);
     const advice = [what, todo ?? ''].join(' ');
-    return `  ${nameFlag(flag.code)}: ${toOneLine(subject)}\n    ${toOneLine(advice)}\n    ${key}\n`;
+    return `  ${nameOneFlag(flag)}: ${toOneLine(subject)}\n    ${toOneLine(advice)}\n    ${key}\n`;
   });
   return `${count(open.length, 'open flag')}\n${rows.join('')}`;
 }

@@ -42,7 +42,8 @@ const PRESENCE_NOTES: Readonly<Record<PresenceNote, string>> = {
 export const PLAIN_WORDS: SheetWords = {
   state: (state) => state,
   note: (note) => {
-    if (note.code === 'not-final') return `not final: ${note.openFlags} open`;
+    if (note.code === 'not-final')
+      return `not final: ${note.openFlags} ${note.openFlags === 1 ? 'flag' : 'flags'} open`;
     if (note.code === 'late') return note.arrived === null ? 'late' : `late ${note.arrived}`;
     if (note.code !== 'by-hand') return PRESENCE_NOTES[note.code];
     const { type, points } = note.change;

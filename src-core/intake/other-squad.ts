@@ -8,8 +8,10 @@ export interface TabletTrace {
   readonly clip: string;
   /** The squad whose folder it lies in. */
   readonly squad: SquadCode;
-  /** Maker, model and software as one text; empty where the file does not say. */
+  /** Maker, model, software and kind of file as one text, to be compared; empty where the file does not say. */
   readonly recorder: string;
+  /** Maker and model, as people call it. */
+  readonly recorderName: string;
   /** The number series of its name, such as `IMG_`, and the number; null for other names. */
   readonly number: { readonly series: string; readonly value: number } | null;
   readonly startMs: EpochMs | null;
@@ -19,6 +21,12 @@ export interface TabletTrace {
   readonly station: StationCode | null;
   /** The squad whose pinnies are seen where that is clearly another than the clip's own; null where not. */
   readonly pinnieOf: SquadCode | null;
+}
+
+/** What people call a recorder: maker and model; the maker once, where the model begins with it. */
+export function nameRecorder(make: string, model: string): string {
+  if (model.toLowerCase().startsWith(make.toLowerCase())) return model;
+  return `${make} ${model}`.trim();
 }
 
 /** One thing that speaks for another squad's tablet having filmed a clip. */
@@ -115,7 +123,7 @@ function getHintsFor(trace: TabletTrace, squad: SquadCode, { traces, routes }: T
   const theirs = traces.filter((other) => other.squad === squad && other.clip !== trace.clip);
   const hints: TraceHint[] = [];
   if (trace.recorder !== '' && getUsualRecorder(theirs) === trace.recorder) {
-    hints.push({ kind: 'recorder', name: trace.recorder });
+    hints.push({ kind: 'recorder', name: trace.recorderName });
   }
   if (trace.pinnieOf === squad) hints.push({ kind: 'pinnie', squad });
   const neighbour = findNumberNeighbour(trace, theirs);

@@ -8,8 +8,10 @@ import { groupBy } from '../platform/group-by.ts';
 export type WentWell =
   /** Every criterion was met at these stations. */
   | { readonly code: 'all-met'; readonly stations: readonly StationCode[] }
-  /** A criterion was met wherever it was marked. */
+  /** A criterion was met in every clip, and nothing waits to be confirmed. */
   | { readonly code: 'always-met'; readonly criterion: string }
+  /** A criterion was met in all that is confirmed so far, or in the only clip: at these stations, and no more is known. */
+  | { readonly code: 'met-at'; readonly criterion: string; readonly stations: readonly StationCode[] }
   | { readonly code: 'order-kept' }
   /** Full points for a criterion of squads. */
   | { readonly code: 'squad-full'; readonly criterion: string }
@@ -34,6 +36,8 @@ export interface Slip {
   readonly well: readonly WentWell[];
   /** At most two. */
   readonly next: readonly DoNext[];
+  /** Steps whose clips the teacher has confirmed; all that is said of clips stands on these. */
+  readonly confirmed: number;
   /** Steps that are left out because nobody has confirmed them yet. */
   readonly waiting: number;
 }
@@ -41,6 +45,10 @@ export interface Slip {
 /** More than this is read by nobody of ten; our own choice. */
 const MOST_WELL = 3;
 const MOST_NEXT = 2;
+
+type Told = Pick<Slip, 'well' | 'next' | 'confirmed' | 'waiting'>;
+
+const NOTHING: Told = { well: [], next: [], confirmed: 0, waiting: 0 };
 
 /** What slips are made from. */
 export interface SlipInput {
@@ -69,24 +77,22 @@ function buildPupilSlip(input: SlipInput, { pupil, state, slots }: PupilScore): 
   const squad = input.score.squads.find((one) => one.squad === pupil.squad);
   const own = { squad: pupil.squad, pupil };
   if (state === 'absent' || state === 'excused' || !squad) {
-    return { ...own, presence: state === 'excused' ? 'excused' : 'absent', well: [], next: [], waiting: 0 };
+    return { ...own, presence: state === 'excused' ? 'excused' : 'absent', ...NOTHING };
   }
   const there = squad.slots.filter(({ slot }) => slots.includes(slot));
   return { ...own, presence: 'there', ...tell(input, squad, there) };
 }
 
-function tell(
-  input: SlipInput,
-  squad: SquadScore,
-  slots: readonly SlotScore[],
-): Pick<Slip, 'well' | 'next' | 'waiting'> {
+function tell(input: SlipInput, squad: SquadScore, slots: readonly SlotScore[]): Told {
   const gaps = findGaps(input, squad, slots);
   const inked = slots.filter(({ state }) => state === 'inked');
-  const isWhole = inked.length + gaps.missing.length + gaps.allowed === slots.length;
+  const waiting = slots.length - inked.length - gaps.missing.length - gaps.allowed;
+  const known = { isEveryClip: waiting === 0, isWalked: waiting === 0 && gaps.missing.length === 0 };
   return {
-    well: tellWell(squad, inked, isWhole && gaps.missing.length === 0).slice(0, MOST_WELL),
+    well: tellWell(squad, inked, known).slice(0, MOST_WELL),
     next: tellNext(input.plan, squad, { inked, missing: gaps.missing }).slice(0, MOST_NEXT),
-    waiting: slots.length - inked.length - gaps.missing.length - gaps.allowed,
+    confirmed: inked.length,
+    waiting,
   };
 }
 
@@ -104,14 +110,24 @@ function findGaps(
   return { missing, allowed: allowed.length };
 }
 
-function tellWell(squad: SquadScore, inked: readonly SlotScore[], isWalked: boolean): readonly WentWell[] {
+function tellWell(
+  squad: SquadScore,
+  inked: readonly SlotScore[],
+  { isEveryClip, isWalked }: { readonly isEveryClip: boolean; readonly isWalked: boolean },
+): readonly WentWell[] {
   const full = inked.filter(({ clip }) => clip?.criteria.every(({ decided }) => decided === true));
   const codes = inked[0]?.clip?.criteria.map(({ criterion }) => criterion) ?? [];
   const isAllFull = full.length === inked.length;
   const always = isAllFull ? [] : codes.filter((code) => inked.every((slot) => isMet(slot, code)));
+  const isEachTime = isEveryClip && inked.length > 1;
+  const stations = inked.map(({ station }) => station);
   const said: WentWell[] = [
     ...(full.length > 0 ? [{ code: 'all-met' as const, stations: full.map(({ station }) => station) }] : []),
-    ...always.map((criterion) => ({ code: 'always-met' as const, criterion })),
+    ...always.map((criterion) =>
+      isEachTime
+        ? { code: 'always-met' as const, criterion }
+        : { code: 'met-at' as const, criterion, stations },
+    ),
     ...(isWalked && inked.length > 1 && inked.every(({ order }) => !order.broken)
       ? [{ code: 'order-kept' as const }]
       : []),

@@ -84,9 +84,9 @@ describe.runIf(canRun)('Bring in, with the demo’s clips', () => {
     await tray.locator('.lip button').click();
     await page.getByLabel('Add to what the tablet shows').fill('+1:30');
     await page.keyboard.press('Enter');
-    await tray.getByText('clock +2 min, by you').waitFor();
+    await tray.getByText('clock 2 min slow, by you').waitFor();
     await page.keyboard.press('Control+z');
-    await tray.getByText('clock −3.7 s').waitFor();
+    await tray.getByText('clock 3.7 s fast').waitFor();
     await context.close();
   });
 

@@ -68,7 +68,7 @@ describe('grade', () => {
   test('prints squads, flags and points, and only problems beside them; 1 while flags are open', async () => {
     const { code, stdout, stderr } = await routemark(['grade', demo.getBase()]);
     expect(code).toBe(1);
-    expect(stdout).toMatch(/^Harbour circuit, 9 Kelp, 2025-05-15, period p3\n/);
+    expect(stdout).toMatch(/^Harbour circuit, 9 Kelp, 2025-05-15, period 3\n/);
     expect(stdout).toContain('11 open flags');
     expect(stdout).toContain('Points by order rule');
     expect(stderr).toMatch(PROBLEMS_ALONE);

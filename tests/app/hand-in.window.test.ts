@@ -69,7 +69,7 @@ describe.runIf(canBrowse())('Hand in, beyond the CSV', () => {
       await page.getByRole('button', { name: /^Write .*\.zip/ }).click();
       await written.waitFor();
       await page.getByRole('radio', { name: /Slips for pupils/ }).check();
-      await page.getByText('Your teacher still looks at some of your films.').first().waitFor();
+      await page.getByText('Your teacher is still looking at some of your films.').first().waitFor();
       await expectSound(page, 'slips');
       await page.getByRole('button', { name: /^Write .*slips\.pdf/ }).click();
       await page.getByText(/^Printed: .*1 page$/).waitFor();

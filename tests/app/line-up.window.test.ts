@@ -123,7 +123,7 @@ describe.runIf(canBrowse())('Line up, with the demo’s clips', () => {
       .first()
       .click();
     await page.keyboard.press('s');
-    const dialog = page.getByRole('dialog', { name: /Where was IMG_0416.MOV filmed/ });
+    const dialog = page.getByRole('dialog', { name: 'Where was Teal’s clip of 11:02 filmed?' });
     await dialog.getByRole('button', { name: /Crane Square/ }).click();
     await page.getByText('You named the station.').waitFor();
     await page.keyboard.press('Control+z');

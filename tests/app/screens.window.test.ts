@@ -180,7 +180,7 @@ describe.runIf(canBrowse())('every screen, of a lesson whose texts were written 
       await page.keyboard.press('g');
       expect(await page.locator('.slip-dialog').count()).toBe(0);
       await page.getByRole('button', { name: 'All keys' }).click();
-      await list.getByRole('button', { name: 'All as at first' }).click();
+      await list.getByRole('button', { name: 'Reset all keys' }).click();
     });
   });
 

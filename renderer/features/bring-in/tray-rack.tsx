@@ -89,7 +89,7 @@ function Lip({
           {describeClock(tray)}
         </button>
       )}
-      {missing > 0 && !isBusy && <b className="need">{BRING_IN.short(missing)}</b>}
+      {missing > 0 && !isBusy && <b className="need">{BRING_IN.missing(missing)}</b>}
       <span className="push num">{tray.isEmpty ? BRING_IN.dropHere : BRING_IN.size(tray.bytes)}</span>
     </div>
   );

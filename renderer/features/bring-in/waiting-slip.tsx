@@ -30,7 +30,7 @@ export function WaitingSlip({
   return (
     <li className={`pr ${key === target ? 'sel' : ''}`} data-key={key}>
       {flag ? (
-        <FlagTag code={flag.flag.code} tone="soft" />
+        <FlagTag flag={flag.flag} tone="soft" />
       ) : (
         <span className="flag soft">
           <Glyph name="unplaced" />

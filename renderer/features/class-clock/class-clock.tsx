@@ -46,7 +46,7 @@ export function ClassClock({ plan, names, shiftMs, onShift, onClose }: ClassCloc
             {plan.lesson.title} <span className="vh">{CLASS_CLOCK.title}</span>
           </h1>
           <p role="status">{said}</p>
-          {shiftMs !== 0 && <p>{CLASS_CLOCK.shifted(shiftMs)}</p>}
+          {shiftMs !== 0 && <p>{CLASS_CLOCK.shifted(shiftMs, names.times.minute(times.startMs))}</p>}
           <ClockTools
             part={said}
             shiftMs={shiftMs}

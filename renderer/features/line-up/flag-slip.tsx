@@ -29,7 +29,7 @@ export function FlagSlip({
   return (
     <li className={`slip ${isChosen ? 'sel' : ''}`} data-key={key}>
       <button type="button" className="t" aria-expanded={isChosen} onClick={() => go('line-up', key)}>
-        <FlagTag code={flag.code} tone={isChosen ? 'loud' : 'soft'} />
+        <FlagTag flag={flag} tone={isChosen ? 'loud' : 'soft'} />
         <span>
           <SquadMark squad={flag.squad} />
           <span className="w">{describePlace(entry, props)}</span>

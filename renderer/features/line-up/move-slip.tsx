@@ -7,6 +7,7 @@ import { Button } from '../../ui/button.tsx';
 import { SlipDialog } from '../../ui/slip-dialog.tsx';
 import { SquadMark } from '../../ui/squads.tsx';
 import { buildMoveActs } from './move-acts.ts';
+import { nameAskedClip } from './ticket-words.ts';
 
 /** Puts a clip into another slot or squad, by the slot's number or by choice. */
 export function MoveSlip({
@@ -33,7 +34,7 @@ export function MoveSlip({
   };
   const others = lesson.plan.squads.filter(({ code }) => code !== squad);
   return (
-    <SlipDialog title={LINE_UP.moveTitle(names.clip(clip.id))} onClose={onClose} onKey={press}>
+    <SlipDialog title={LINE_UP.moveTitle(nameAskedClip(clip, names))} onClose={onClose} onKey={press}>
       <div className="move">
         <p className="cap">
           <SquadMark squad={squad} /> {LINE_UP.moveHint}

@@ -1,6 +1,6 @@
 import type { FlagView } from '../../../src-core/contract/lesson-view.ts';
 import type { StepProps } from '../../client/steps.ts';
-import { nameFlag } from '../../text/english/flags.ts';
+import { nameOneFlag } from '../../text/english/flags.ts';
 import { LINE_UP } from '../../text/english/line-up.ts';
 import { Button } from '../../ui/button.tsx';
 import { getFlagGlyph } from '../../ui/flag-tag.tsx';
@@ -23,7 +23,7 @@ export function SettledFlags({
         <li key={key}>
           <Glyph name={getFlagGlyph(flag.code)} />
           <span>
-            <b>{nameFlag(flag.code)}</b> {names.squad(flag.squad)},{' '}
+            <b>{nameOneFlag(flag)}</b> {names.squad(flag.squad)},{' '}
             {answer?.settled === 'cleared' ? LINE_UP.cleared : LINE_UP.kept}
             {answer?.reason && `: ${answer.reason}`}
           </span>

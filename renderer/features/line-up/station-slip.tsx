@@ -6,6 +6,7 @@ import { ClipStill } from '../../ui/clip-still.tsx';
 import { Plate } from '../../ui/marks.tsx';
 import { SlipDialog } from '../../ui/slip-dialog.tsx';
 import { listLookAlikes } from './look-alikes.ts';
+import { nameAskedClip } from './ticket-words.ts';
 
 /** Names the station of a clip, by comparing it with clips whose place is sure. */
 export function StationSlip({
@@ -18,13 +19,12 @@ export function StationSlip({
   readonly onClose: () => void;
 }) {
   const { lesson, names, desk, deskView } = props;
-  const name = names.clip(clip.id);
   const decide = (station: string | null) => {
     void desk.decide({ kind: 'station-set', clip: clip.id, station });
     onClose();
   };
   return (
-    <SlipDialog title={LINE_UP.stationTitle(name)} onClose={onClose}>
+    <SlipDialog title={LINE_UP.stationTitle(nameAskedClip(clip, names))} onClose={onClose}>
       <figure className="this-clip">
         <ClipStill lesson={lesson.lesson} clip={clip} name={LINE_UP.thisClip} isThere={deskView.hasFfmpeg} />
         <figcaption className="cap">{LINE_UP.stationHint}</figcaption>

@@ -19,7 +19,7 @@ export function PeriodSentences({
       <ol className="says periods">
         {periods.map(({ code, start, end }, at) => (
           <li key={code} className={code === lesson.period ? 'own' : ''} data-at={`periods[${at}]`}>
-            <b>{code}</b> {RULES.period[0]}{' '}
+            <b>{RULES.periodName(code)}</b> {RULES.period[0]}{' '}
             <TypedWord
               label={RULES.startLabel(code)}
               shown={start}

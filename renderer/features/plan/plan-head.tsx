@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Plan } from '../../../src-core/lesson/plan.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
-import { PLAN } from '../../text/english/plan-step.ts';
+import { PLAN, RULES } from '../../text/english/plan-step.ts';
 import { STEP_NAMES } from '../../text/english/window.ts';
 import { ChoiceWord } from './choice-word.tsx';
 import type { PlanEdit } from './plan-edit.ts';
@@ -60,8 +60,10 @@ export function PlanHead({
         {PLAN.facts[3]}{' '}
         <ChoiceWord
           label={PLAN.periodLabel}
-          shown={lesson.period}
-          choices={periods.map(({ code, start, end }) => [code, `${code}, ${start}–${end}`] as const)}
+          shown={RULES.periodName(lesson.period)}
+          choices={periods.map(
+            ({ code, start, end }) => [code, `${RULES.periodName(code)}, ${start}–${end}`] as const,
+          )}
           value={lesson.period}
           onChoose={(period) => onChange(changeLesson({ period }))}
         />

@@ -4,8 +4,8 @@ import { countSlots } from './rotation.ts';
 
 /** How long a slot is and when each begins. */
 export interface SlotTimes {
-  /** Minutes of a slot, to a tenth; null: no time is left, or nobody walks. */
-  readonly minutes: number | null;
+  /** Whole seconds of a slot; null: no time is left, or nobody walks. */
+  readonly seconds: number | null;
   /** Local time of each slot's begin, `10:46`; one a slot, or empty where there is no time. */
   readonly starts: readonly string[];
 }
@@ -14,12 +14,14 @@ export interface SlotTimes {
 export function getSlotTimes(plan: Plan): SlotTimes {
   const { lesson, periods, timing, squads } = plan;
   const period = periods.find(({ code }) => code === lesson.period);
-  const minutes = (findSlotSeconds(plan) ?? 0) / 60;
-  if (!period || minutes <= 0) return { minutes: null, starts: [] };
+  const seconds = findSlotSeconds(plan) ?? 0;
+  if (!period || seconds <= 0) return { seconds: null, starts: [] };
   const begin = readMinutes(period.start) + timing.warmUpMinutes;
   return {
-    minutes: Math.floor(minutes * 10) / 10,
-    starts: Array.from({ length: countSlots(squads) }, (_, slot) => writeMinutes(begin + minutes * slot)),
+    seconds: Math.floor(seconds),
+    starts: Array.from({ length: countSlots(squads) }, (_, slot) =>
+      writeMinutes(begin + (seconds / 60) * slot),
+    ),
   };
 }
 

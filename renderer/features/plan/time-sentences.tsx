@@ -9,7 +9,7 @@ import { TypedWord } from './typed-word.tsx';
 /** When the lesson is and how its minutes are spent, as two sentences. */
 export function TimeSentences({
   plan: { lesson, periods, zone, timing },
-  slots: { minutes, starts },
+  slots: { seconds, starts },
   onChange,
 }: {
   readonly plan: Plan;
@@ -22,9 +22,9 @@ export function TimeSentences({
         {RULES.lessonPeriod[0]}{' '}
         <ChoiceWord
           label={RULES.lessonPeriodLabel}
-          shown={lesson.period}
+          shown={RULES.periodName(lesson.period)}
           at="lesson.period"
-          choices={periods.map(({ code }) => [code, code] as const)}
+          choices={periods.map(({ code }) => [code, RULES.periodName(code)] as const)}
           value={lesson.period}
           onChoose={(period) => onChange(changeLesson({ period }))}
         />
@@ -60,7 +60,7 @@ export function TimeSentences({
           value={String(timing.clearUpMinutes)}
           onDecide={(value) => onChange(changeTiming({ clearUpMinutes: Number(value) }))}
         />{' '}
-        {RULES.timing[2]} {minutes === null ? RULES.noTime : RULES.slotTime(starts.length, minutes)}
+        {RULES.timing[2]} {seconds === null ? RULES.noTime : RULES.slotTime(starts.length, seconds)}
         {RULES.timing[3]}
       </p>
     </>

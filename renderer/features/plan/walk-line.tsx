@@ -17,7 +17,7 @@ export function WalkLine({ plan, names }: { readonly plan: Plan; readonly names:
   return (
     <div className="walk pen" title={ROUTES.walkHint}>
       <p>
-        {ROUTES.walk}: {describeWalk(walked)}.<span className="vh"> {ROUTES.walkHint}</span>
+        {describeWalk(walked)}.<span className="vh"> {ROUTES.walkHint}</span>
       </p>
       {queues.length > 0 && <p>{ROUTES.walkedWorst}</p>}
       {queues.length > 0 && (

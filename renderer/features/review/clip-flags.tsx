@@ -23,7 +23,7 @@ export function ClipFlags({
       onSettle?.({ kind: 'flag-settled', flag: key, settled, reason: null });
     return (
       <section key={key} className="clip-flag" aria-label={REVIEW.flagHead}>
-        <FlagTag code={flag.code} tone="loud" />
+        <FlagTag flag={flag} tone="loud" />
         <p className="read">{what}</p>
         {onSettle && (
           <span className="rem">

@@ -1,6 +1,5 @@
 import { type Ref, useId } from 'react';
-import type { SeenView } from '../../../src-core/contract/lesson-view.ts';
-import { countGivenLanes } from '../../../src-core/marking/given-lanes.ts';
+import type { ClipView } from '../../../src-core/contract/lesson-view.ts';
 import type { LessonNames } from '../../client/lesson-names.ts';
 import { explainProposal } from '../../text/english/proposals.ts';
 import { REVIEW } from '../../text/english/review.ts';
@@ -8,6 +7,7 @@ import { Glyph } from '../../ui/glyph.tsx';
 import { KeyCap } from '../../ui/key-cap.tsx';
 import type { KeyId } from '../../ui/keys/key-table.ts';
 import { Sure } from '../../ui/marks.tsx';
+import { explainSilence } from './explain-silence.ts';
 import type { CriterionLine } from './score-sheet.ts';
 
 /** One criterion: Yes and No, the pencilled one hatched, the reason, and how sure the machine is. */
@@ -15,13 +15,13 @@ export function CriterionRow({
   line,
   number,
   names,
-  seen,
+  clip,
   onAnswer,
   ref,
 }: {
   readonly line: CriterionLine;
-  /** How far the clip's pictures were looked at: why nothing is proposed. */
-  readonly seen: SeenView;
+  /** What it is and how far its pictures were looked at: why nothing is proposed. */
+  readonly clip: ClipView;
   readonly number: number;
   readonly names: LessonNames;
   readonly onAnswer: (met: boolean) => void;
@@ -31,7 +31,7 @@ export function CriterionRow({
   const head = useId();
   const { label, proposed, shown, decided } = line;
   const isOverruled = proposed !== null && decided !== null && proposed.met !== decided;
-  const reason = proposed ? explainProposal(proposed.reason, names) : explainSilence(line.checks, seen);
+  const reason = proposed ? explainProposal(proposed.reason, names) : explainSilence(line.checks, clip);
   return (
     <li className={`cr ${shown === null ? 'look' : ''}`}>
       <div className="cn">
@@ -53,19 +53,6 @@ export function CriterionRow({
       </div>
     </li>
   );
-}
-
-/** Why a criterion has no proposal. */
-function explainSilence(checks: CriterionLine['checks'], seen: SeenView): string {
-  if (checks === 'judgement' || checks === 'place') return REVIEW.noProposal[checks];
-  if (seen.watched !== 'yes') return REVIEW.notWatched[seen.watched];
-  return checks === 'together' ? explainNoUnison(seen) : REVIEW.noProposal[checks];
-}
-
-function explainNoUnison({ reps, lanes, isMeasuring }: SeenView): string {
-  if (isMeasuring) return REVIEW.noProposal.measuring;
-  if (!reps?.count) return REVIEW.noProposal.together;
-  return lanes !== null && countGivenLanes(lanes) === 1 ? REVIEW.noProposal.alone : REVIEW.noProposal.lanes;
 }
 
 function Answer({

@@ -70,7 +70,7 @@ export function ScorePanel({
               line={line}
               number={at + 1}
               names={names}
-              seen={clip.seen}
+              clip={clip}
               onAnswer={(met) =>
                 acts.decide({ kind: 'criterion-marked', clip: clip.id, criterion: line.criterion, met })
               }

@@ -1,7 +1,8 @@
-import type {
-  Agreement,
-  AgreementSubject,
-  MarkingComparison,
+import {
+  type Agreement,
+  type AgreementSubject,
+  hasCommonMarks,
+  type MarkingComparison,
 } from '../../../src-core/marking/agreement/compare-markings.ts';
 import { count, list } from './amounts.ts';
 
@@ -62,6 +63,12 @@ export function explainAgreement(subject: AgreementSubject, agreement: Agreement
   return `${agreed} ${beyond}${byPoints}${few}`;
 }
 
+function sayNothingCommon(oneOnly: number): string {
+  const nothing = 'No clip has been marked by both yet';
+  if (oneOnly === 0) return `${nothing}: go on marking.`;
+  return `${nothing}. ${count(oneOnly, 'clip')} ${oneOnly === 1 ? 'is' : 'are'} marked by one only: go on marking.`;
+}
+
 /** All that is said of two markings beside the figures. */
 export const AGREEMENT = {
   heads: [
@@ -75,14 +82,19 @@ export const AGREEMENT = {
     'ICC(2,1)',
   ],
   title: (who: string) => `The lesson’s marking and ${who}’s`,
-  toTalkAbout: ({ clips, squads }: MarkingComparison) =>
-    clips.length + squads.length === 0
+  toTalkAbout: (comparison: MarkingComparison) => {
+    if (!hasCommonMarks(comparison)) return sayNothingCommon(comparison.clipsByOneOnly);
+    return comparison.clips.length + comparison.squads.length === 0
       ? 'Nothing to talk about: wherever both have marked, they agree.'
-      : 'To talk about:',
+      : 'To talk about:';
+  },
   differs: (criteria: readonly string[]) => `${list(criteria)} seen differently`,
   gave: (criterion: string, first: number, second: number) => `${criterion}: ${first} and ${second} points`,
-  oneOnly: (clips: number) =>
-    clips === 0 ? null : `${count(clips, 'clip')} marked whole by one of the two only; left out here.`,
+  /** Null: there is nothing more to say. */
+  oneOnly: (comparison: MarkingComparison) =>
+    comparison.clipsByOneOnly === 0 || !hasCommonMarks(comparison)
+      ? null
+      : `${count(comparison.clipsByOneOnly, 'clip')} marked whole by one of the two only; left out here.`,
   none: 'Nobody has marked this lesson a second time yet.',
   noneTodo: 'routemark mark LESSON --second NAME --clip … records a second marking, blind to the first.',
 } as const;

@@ -15,6 +15,13 @@ export function span(seconds: number): string {
   return `${Math.floor(minutes / 60)} h${rest === 0 ? '' : ` ${rest} min`}`;
 }
 
+/** A length of time to the second, as a clock counts it down: `40 s`, `5 min 40 s`, `6 min`. */
+export function exactSpan(seconds: number): string {
+  const [minutes, rest] = [Math.floor(seconds / 60), Math.floor(seconds % 60)];
+  if (minutes === 0) return `${rest} s`;
+  return rest === 0 ? `${minutes} min` : `${minutes} min ${rest} s`;
+}
+
 /** How far work has come, with the time that it will still take; null: nobody can tell yet. */
 export function withTimeLeft(words: string, secondsLeft: number | null): string {
   return secondsLeft === null ? words : `${words}, about ${span(Math.max(1, Math.round(secondsLeft)))} left`;

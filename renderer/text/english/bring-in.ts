@@ -1,4 +1,5 @@
 import { count, list, size, span } from './amounts.ts';
+import { nameClock } from './clock.ts';
 
 /** A signed clock correction: `+4 s`, `−37 min`. */
 export function signedSpan(seconds: number): string {
@@ -38,9 +39,9 @@ export const BRING_IN = {
   noClips: 'no clips yet',
   dropHere: 'drop its folder here',
   readingStamps: 'reading',
-  short: (missing: number) => `${missing} short`,
-  clock: (seconds: number) => `clock ${signedSpan(seconds)}`,
-  clockByTeacher: (seconds: number) => `clock ${signedSpan(seconds)}, by you`,
+  missing: (missing: number) => `${missing} missing`,
+  clock: nameClock,
+  clockByTeacher: (seconds: number) => `${nameClock(seconds)}, by you`,
   clockNotFilmed: (seconds: number) => `clock not filmed, ±${span(seconds)}`,
   size,
   slipClip: (slot: number, station: string, isGuess: boolean) =>

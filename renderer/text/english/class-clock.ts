@@ -1,6 +1,8 @@
 import type { ClassPart } from '../../../src-core/lesson/class-clock.ts';
 import { distance } from './amounts.ts';
 
+const FAR_OFF_MS = 3 * 3_600_000;
+
 function writeSpan(ms: number): string {
   const seconds = Math.round(Math.abs(ms) / 1000);
   return seconds < 90 ? `${seconds} s` : `${Math.round(seconds / 60)} min`;
@@ -48,7 +50,11 @@ export const CLASS_CLOCK = {
   asBell: 'By the bell',
   earlier: '1 min earlier',
   later: '1 min later',
-  shifted: (ms: number) => `${writeSpan(ms)} ${ms < 0 ? 'before' : 'after'} its bell`,
+  /** How far off its bell a class began; `time` is when. Far off, it is held at another time of its own. */
+  shifted: (ms: number, time: string) =>
+    Math.abs(ms) < FAR_OFF_MS
+      ? `${writeSpan(ms)} ${ms < 0 ? 'before' : 'after'} its bell`
+      : `started at ${time}, not by the bell`,
   sound: (isOn: boolean) => (isOn ? 'Sound on' : 'Sound off'),
   wholeScreen: 'Whole screen',
   close: 'Close',

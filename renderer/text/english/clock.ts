@@ -1,3 +1,11 @@
+import { span } from './amounts.ts';
+
+/** A tablet's clock by what is to be added to it: `clock 3.7 s fast`, `clock 37 min slow`; `clock right` below a second. */
+export function nameClock(offsetSeconds: number): string {
+  if (Math.abs(offsetSeconds) < 1) return 'clock right';
+  return `clock ${span(offsetSeconds)} ${offsetSeconds > 0 ? 'slow' : 'fast'}`;
+}
+
 /** Words of the slip that sets a tablet’s clock. */
 export const CLOCK = {
   title: (squad: string) => `${squad}’s tablet clock`,

@@ -3,6 +3,7 @@ import type { ClockDoubt } from '../../../src-core/intake/tablet-times.ts';
 import type { Flag, FlagCode } from '../../../src-core/matching/flag.ts';
 import type { Advice, Names } from '../names.ts';
 import { list, span } from './amounts.ts';
+import { namePeriod } from './period.ts';
 
 const TITLES: Readonly<Record<FlagCode, string>> = {
   'out-of-order': 'Out of order',
@@ -20,9 +21,14 @@ const TITLES: Readonly<Record<FlagCode, string>> = {
   'too-short': 'Too short',
 };
 
-/** A flag's kind in a word or two. */
+/** A kind of flag in a word or two. */
 export function nameFlag(code: FlagCode): string {
   return TITLES[code];
+}
+
+/** One flag in a word or two: its kind, but a photo is not called a clip that is too short. */
+export function nameOneFlag(flag: Flag): string {
+  return flag.code === 'too-short' && flag.durationSeconds === 0 ? 'A photo' : TITLES[flag.code];
 }
 
 const DOUBTS: Readonly<Record<ClockDoubt, string>> = {
@@ -74,7 +80,7 @@ const WORDINGS: Wordings = {
     todo: getClockTodo(clip, shiftSeconds),
   }),
   'outside-period': ({ startMs, period }, names) => ({
-    what: `Filmed at ${names.time(startMs)}, ${period === null ? 'in no period of this day' : `in period ${period}`}.`,
+    what: `Filmed at ${names.time(startMs)}, ${period === null ? 'in no period of this day' : `in ${namePeriod(period)}`}.`,
     todo: 'It is set aside. Clear the flag if it belongs to this lesson.',
   }),
   'handed-in-twice': ({ squad, alsoIn }, names) => ({
@@ -94,7 +100,10 @@ const WORDINGS: Wordings = {
     todo: 'Copy it again while the tablet is here, or keep the flag.',
   }),
   'too-short': ({ durationSeconds }) => ({
-    what: durationSeconds === 0 ? 'A photo, not a clip.' : `Only ${span(durationSeconds)} long.`,
+    what:
+      durationSeconds === 0
+        ? 'It is not a clip: it shows no movement.'
+        : `Only ${span(durationSeconds)} long.`,
     todo: 'Keep the flag, or clear it to mark the clip all the same.',
   }),
 };

@@ -6,6 +6,7 @@ import type { SheetState, SquadGrades } from '../../../src-core/printing/grade-p
 import type { GradeRow } from '../../../src-core/printing/grade-rows.ts';
 import type { SheetKind } from '../../../src-core/printing/sheet-order.ts';
 import { count } from './amounts.ts';
+import { namePeriod } from './period.ts';
 import { change, PRESENCE_WORDS, points, RULE_WORDS, SCORES } from './scores.ts';
 
 /** What sheets about marked clips are called, and the files they are written to. */
@@ -22,11 +23,11 @@ export const GRADES = {
   finalLine: 'every mark confirmed, every flag settled',
   notFinal: 'Not final',
   page: (of: string, page: number, pages: number) => (pages === 1 ? of : `${of}, page ${page} of ${pages}`),
-  period: (date: string, period: string) => `${date}, period ${period}`,
+  period: (date: string, period: string) => `${date}, ${namePeriod(period)}`,
   squads: 'Squad',
   walkHead: 'Route, and under it as filmed',
   clips: 'clips',
-  squadMarks: 'squad',
+  squadMarks: 'squad’s own',
   points: 'points',
   percent: '%',
   scale: 'scale',
@@ -42,7 +43,7 @@ export const GRADES = {
   noFlags: 'Flags: none.',
   teacher: 'Teacher',
   date: 'Date',
-  rowExercise: (exercise: string, reps: number) => `${exercise}, ${reps}`,
+  rowExercise: (exercise: string, reps: number) => `${exercise}, ${count(reps, 'rep')}`,
   rowSlot: (slot: number | null, time: string | null, isPencilled: boolean) =>
     [slot === null ? null : `slot ${slot + 1}`, time, isPencilled ? 'unconfirmed' : null]
       .filter((part) => part !== null)

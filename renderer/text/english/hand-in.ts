@@ -65,7 +65,7 @@ export const HAND_IN = {
   raw: 'As it stands in the file',
   rawMore: (lines: number) => `and ${count(lines, 'more line')}`,
   nothing: '–',
-  counted: 'Counted before',
+  counted: 'Before you write',
   slots: (slots: number) => count(slots, 'slot'),
   inked: 'inked',
   pencilled: 'pencilled',
@@ -89,7 +89,8 @@ export const HAND_IN = {
     return `${parts.join(', ')}. They get no number.`;
   },
   allInked: 'Everything is inked and settled. The marks are final.',
-  notFinal: (flags: number) => `Write while flags are open. Every row will say “not final: ${flags} open”.`,
+  notFinal: (flags: number) =>
+    `Write while flags are open. Every row will say “not final: ${count(flags, 'flag')} open”.`,
   notFinalPaper: (flags: number) =>
     `Print while ${count(flags, 'flag')} ${flags === 1 ? 'is' : 'are'} open. Every page will say “Not final”.`,
   write: (fileName: string) => `Write ${fileName}`,
@@ -108,8 +109,8 @@ export const HAND_IN = {
   head: 'Its heading',
   field: 'What stands in it',
   columnLabel: (at: number) => `Column ${at + 1}`,
-  up: (head: string) => `Forward: ${head}`,
-  upShort: 'Forward',
+  up: (head: string) => `Move up: ${head}`,
+  upShort: 'Move up',
   remove: (head: string) => `Leave out: ${head}`,
   removeShort: 'Leave out',
   add: 'Add a column',

@@ -69,11 +69,11 @@ export const KEY_WORDS: Readonly<Record<string, string>> = {
 export const KEY_LIST = {
   title: 'Keys',
   everywhere: 'Everywhere',
-  sentence: 'Single letters rest while you write in a field.',
+  sentence: 'Select a key below to change it. Single letters rest while you write in a field.',
   singleKeys: 'Single-letter keys work',
   change: (does: string, key: string) => `${does}: ${key}. Press to bind another key`,
   press: 'Press a key…',
-  reset: 'All as at first',
+  reset: 'Reset all keys',
   taken: (key: string, does: string) => `${key} is taken: ${does}. Nothing was changed; press another key.`,
 } as const;
 

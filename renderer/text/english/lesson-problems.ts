@@ -1,5 +1,6 @@
 import type { PlanProblem, RosterProblem } from '../../../src-core/lesson/lesson-problem.ts';
 import { list } from './amounts.ts';
+import { namePeriod } from './period.ts';
 import { describeExpected } from './plan-fields.ts';
 import { readinessProblems } from './readiness-problems.ts';
 import type { Wordings } from './wordings.ts';
@@ -58,7 +59,7 @@ const planProblems: Wordings<PlanProblem['code']> = {
     todo: 'Correct the times.',
   }),
   'plan-periods-overlap': ({ path, other }, names) => ({
-    what: `${names.planPlace(path)}: it overlaps with period ${other}.`,
+    what: `${names.planPlace(path)}: it overlaps with ${namePeriod(other)}.`,
     todo: 'Correct the times.',
   }),
   'plan-range-reversed': ({ path }, names) => ({

@@ -78,13 +78,13 @@ export const LINE_UP = {
   },
   notSearched: 'Its pictures have not been searched for cards yet.',
   doubtful: (seconds: number) => `Its time may be off by ${span(seconds)}.`,
-  moveTitle: (name: string) => `Put ${name} where?`,
+  moveTitle: (clip: string) => `Where does ${clip} go?`,
   moveHint: 'Press the slot’s number, or choose.',
   slotChoice: (slot: number, station: string) => `${slot + 1} · ${station}`,
   toSquad: (squad: string) => `To ${squad}`,
   setAside: 'Set aside',
   byItself: 'As found',
-  stationTitle: (name: string) => `Where was ${name} filmed?`,
+  stationTitle: (clip: string) => `Where was ${clip} filmed?`,
   stationHint: 'Compare with clips whose place is sure.',
   thisClip: 'This clip',
   knownAt: (squad: string) => `${squad}, there for sure`,
@@ -102,10 +102,23 @@ const STATES: Readonly<Record<LineUpState, string>> = {
   'wrong-place': 'wrong place',
   unplaced: 'not placed',
   'too-short': 'too short',
+  photo: 'a photo',
   'set-aside': 'set aside',
   'clock-film': 'film of the class clock',
   waiting: 'waits: whose is it?',
 };
+
+/** A clip as one would speak of it, not by its file: `Amber’s clip of 10:57`, or by its number in the order filmed. */
+export function nameClipByTime(
+  squad: string | null,
+  { time, position }: { readonly time: string | null; readonly position: number | null },
+): string {
+  const whose = squad === null ? 'the' : `${squad}’s`;
+  if (time !== null) return `${whose} clip of ${time}`;
+  return position === null
+    ? `this clip${squad === null ? '' : ` of ${squad}’s`}`
+    : `${whose} clip ${position + 1}`;
+}
 
 /** How a ticket stands, for its name. */
 export function nameLineUpState(state: LineUpState, isSettled: boolean): string {

@@ -1,5 +1,5 @@
 import type { PackPart } from '../../../src-core/printing/pack.ts';
-import { distance } from './amounts.ts';
+import { count, distance } from './amounts.ts';
 
 /** What the parts of the print pack are called, and the files they are written to. */
 export const PACK_NAMES: Readonly<Record<PackPart, { readonly title: string; readonly file: string }>> = {
@@ -11,6 +11,17 @@ export const PACK_NAMES: Readonly<Record<PackPart, { readonly title: string; rea
   squads: { title: 'Squad sheets', file: 'squad-sheets' },
   labels: { title: 'Tablet labels', file: 'tablet-labels' },
 };
+
+/**
+ * What counts as one, as a sentence for pupils: a text that ends in `: one`, as lists of exercises write it, would end
+ * in a lone word on its card.
+ */
+export function sayCountsAs(text: string): string {
+  const [, what] = /^(.+?)\s*:\s*one\.?$/is.exec(text.trim()) ?? [];
+  if (what === undefined) return text;
+  if (/^each\s/i.test(what)) return `${what} is one rep.`;
+  return `One rep: ${what.charAt(0).toLowerCase()}${what.slice(1)}.`;
+}
 
 /** Everything that paper says of itself. */
 export const PAPER = {
@@ -68,11 +79,12 @@ export const PAPER = {
     clue: 'Clue that leads here',
     equipment: 'To set out',
   },
-  answersCount: (exercise: string, reps: number) => `${exercise}, ${reps}`,
+  answersCount: (exercise: string, reps: number) => `${exercise}, ${count(reps, 'rep')}`,
   noClue: 'no clue yet',
   setting: { indoor: 'Indoors.', outdoor: 'Outdoors.' },
   settingKit: (setting: string, kit: string) => (kit === '' ? setting : `${setting} ${kit}`),
 
+  continued: (title: string) => `${title}, continued`,
   objective: 'What it is for',
   words: 'Words to learn',
   rules: 'Rules',

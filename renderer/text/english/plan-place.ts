@@ -1,4 +1,5 @@
 import type { Plan } from '../../../src-core/lesson/plan.ts';
+import { namePeriod } from './period.ts';
 import { FIELD_WORDS } from './plan-fields.ts';
 
 /** Parts of the plan that stand for themselves. */
@@ -27,7 +28,7 @@ const ENTRIES: readonly {
 }[] = [
   { pattern: /^stations\[(\d+)\]/, name: ({ stations }, at) => say('Station', stations[at]?.code) },
   { pattern: /^squads\[(\d+)\]/, name: ({ squads }, at) => squads[at]?.name },
-  { pattern: /^periods\[(\d+)\]/, name: ({ periods }, at) => say('Period', periods[at]?.code) },
+  { pattern: /^periods\[(\d+)\]/, name: ({ periods }, at) => sayPeriod(periods[at]?.code) },
   { pattern: /^rubric\.clip\[(\d+)\]/, name: ({ rubric }, at) => say('Criterion', rubric.clip[at]?.label) },
   { pattern: /^rubric\.squad\[(\d+)\]/, name: ({ rubric }, at) => say('Criterion', rubric.squad[at]?.label) },
   { pattern: /^scale\[(\d+)\]/, name: ({ scale }, at) => say('Mark', scale[at]?.mark) },
@@ -58,6 +59,12 @@ function describeRest(rest: string): string {
 
 function join(entry: string, rest: string): string {
   return rest === '' ? entry : `${entry}, ${rest}`;
+}
+
+function sayPeriod(code: string | undefined): string | undefined {
+  if (code === undefined) return undefined;
+  const name = namePeriod(code);
+  return name === code ? say('Period', code) : name.charAt(0).toUpperCase() + name.slice(1);
 }
 
 function say(kind: string, name: string | undefined): string | undefined {

@@ -13,7 +13,7 @@ export const ROUTES = {
   meets: (station: string) => `${station}, where two squads meet`,
   design: ['Everybody walks', '.'],
   designs: {
-    cyclic: 'one round, each from another station',
+    cyclic: 'one round, each squad from a different station',
     balanced: 'orders in which every station follows every other',
   },
   designLabel: 'How the rotation is made',
@@ -47,14 +47,13 @@ export const ROUTES = {
   legsWalked: (distinct: number, possible: number) =>
     `${distinct} of ${count(possible, 'leg')} ${distinct === 1 ? 'is' : 'are'} walked.`,
   notPossible: 'There is no such rotation',
-  walk: 'Walked through',
-  walkedFreely: (walks: number) => `in none of ${walks} draws does a squad wait`,
+  walkedFreely: (walks: number) => `In none of ${walks} trial runs does a squad wait`,
   walkedQueues: (waiting: number, walks: number) =>
-    `in ${waiting} of ${walks} draws a squad waits for a station`,
+    `In ${waiting} of ${walks} trial runs a squad waits for a station`,
   walkedEnd: (end: string) => `the last squad is done after ${end} at the latest`,
   walkedOver: (late: number, walks: number, over: string) =>
     `in ${late} of ${walks} the time is not enough, at worst by ${over}`,
-  walkedWorst: 'The longest waits, in the worst draw:',
+  walkedWorst: 'The longest waits, in the worst run:',
   walkHint: 'A reckoning with squads of different pace, for planning alone; nobody is to be hurried by it.',
   queue: (waiting: string, working: string, at: { station: string; slot: number; seconds: number }) =>
     `${waiting} waits ${span(at.seconds)} for ${working} at ${at.station}, slot ${at.slot}.`,

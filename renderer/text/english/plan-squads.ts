@@ -30,13 +30,13 @@ export const SQUADS = {
   keepApart: 'Keep apart',
   keepTogether: 'Keep together',
   chooseNone: 'Choose none',
-  form: ['Form', ', drawn by the number', '.'],
+  form: ['Form', ', mixed by the number', '. Another number mixes the class differently.'],
   formLabel: 'How many squads to form',
   sizes: (squads: number, pupils: number) => {
     const [least, most] = [Math.floor(pupils / squads), Math.ceil(pupils / squads)];
     return `${count(squads, 'squad')} of ${least === most ? most : `${least} or ${most}`}`;
   },
-  seedLabel: 'Number that squads are drawn by',
+  seedLabel: 'Number that squads are mixed by',
   formNow: 'Form squads',
   proposed: 'Proposed squads',
   proposedHint: 'In pencil until you ink them; nobody has moved yet.',

@@ -1,6 +1,7 @@
 import type { PlanProblem, ReadinessProblem } from '../../../src-core/lesson/lesson-problem.ts';
-import { count } from './amounts.ts';
+import { count, exactSpan } from './amounts.ts';
 import { nameOrderRule } from './circuit.ts';
+import { namePeriod } from './period.ts';
 
 type Code = (PlanProblem | ReadinessProblem)['code'];
 
@@ -50,7 +51,7 @@ export const WORDS = {
 
 /** The head of Plan, its sheets' names, and what is said of saving. */
 export const PLAN = {
-  facts: ['for', 'of', 'on', ', period', '.'],
+  facts: ['for', 'of', 'on', ',', '.'],
   titleLabel: 'Title of the lesson',
   classLabel: 'Class',
   schoolLabel: 'School',
@@ -97,15 +98,17 @@ export const RULES = {
   lessonPeriodLabel: 'Period of this lesson',
   zoneLabel: 'Time zone of the school',
   timing: ['It begins with', 'of warm-up and ends with', 'for clearing up;', '.'],
-  slotTime: (slots: number, minutes: number) => `${count(slots, 'slot')} of ${minutes} min are left for work`,
+  slotTime: (slots: number, seconds: number) =>
+    `${count(slots, 'slot')} of ${exactSpan(seconds)} are left for work`,
   noTime: 'no time is left for work',
   warmUpLabel: 'Minutes of warm-up',
   clearUpLabel: 'Minutes for clearing up',
   period: ['from', 'to'],
-  startLabel: (code: string) => `Start of ${code}`,
-  endLabel: (code: string) => `End of ${code}`,
+  periodName: namePeriod,
+  startLabel: (code: string) => `Start of ${namePeriod(code)}`,
+  endLabel: (code: string) => `End of ${namePeriod(code)}`,
   addPeriod: 'Period',
-  removePeriod: (code: string) => `Take period ${code} out`,
+  removePeriod: (code: string) => `Take ${namePeriod(code)} out`,
 } as const;
 
 /** Names of the rules in the order of strictness, for choosing one. */

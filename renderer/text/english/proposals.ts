@@ -1,5 +1,9 @@
 import type { ReasonCode, ReasonOf } from '../../../src-core/marking/proposal.ts';
 import type { Names } from '../names.ts';
+import { count as countOf } from './amounts.ts';
+
+/** A number and its unit stay on one line. */
+const NO_BREAK = '\u00a0';
 
 const WORDINGS: { readonly [Code in ReasonCode]: (reason: ReasonOf<Code>, names: Names) => string } = {
   'card-shows-station': ({ station, atSeconds }) => `card ${station} read at ${clock(atSeconds)}`,
@@ -18,11 +22,12 @@ const WORDINGS: { readonly [Code in ReasonCode]: (reason: ReasonOf<Code>, names:
     `one movement every ${seconds(cycleSeconds)}, where ${range(usualSeconds)} is usual`,
   'repeats-at-place': ({ cycleSeconds }) => `a movement every ${seconds(cycleSeconds)} at the right place`,
   'no-repetition': () => 'no repeated movement seen',
-  'reps-counted': ({ count, prescribed }) => `${count} of ${prescribed} reps counted`,
-  'reps-short': ({ count, prescribed }) => `${count} of ${prescribed} reps counted`,
+  'reps-counted': nameReps,
+  'reps-short': nameReps,
   'no-reps-seen': ({ prescribed }) => `none of ${prescribed} reps seen`,
   'moves-together': ({ lanes, lagSeconds }) => `${lanes} ${nameTogether(lagSeconds)}`,
-  'some-move-together': ({ lanes, of, lagSeconds }) => `${lanes} of ${of} ${nameTogether(lagSeconds)}`,
+  'some-move-together': ({ lanes, of, lagSeconds }) =>
+    `${lanes} seen of ${of} who were there; all ${lanes} ${nameTogether(lagSeconds)}`,
   alternates: ({ lanes }) => `${lanes} move by turns, not at once`,
   'lane-misses-reps': ({ lane, reps, of }) => `number ${lane} from the left did ${reps} of ${of} reps`,
   'lane-off-beat': ({ lane, lagSeconds }) =>
@@ -31,16 +36,26 @@ const WORDINGS: { readonly [Code in ReasonCode]: (reason: ReasonOf<Code>, names:
     missing === 1 ? 'one performer is not seen moving' : `${missing} performers are not seen moving`,
 };
 
+function nameReps({ count, prescribed }: { readonly count: number; readonly prescribed: number }): string {
+  if (count > prescribed) return `${countOf(count, 'rep')} counted, ${prescribed} asked for`;
+  return `${count} of ${countOf(prescribed, 'rep')} counted`;
+}
+
+/** Below what one decimal can tell, a number would say `0.0 s`. */
+const SAME_MOMENT_SECONDS = 0.05;
+
 function nameTogether(lagSeconds: number): string {
-  return `move together, none more than ${seconds(Math.abs(lagSeconds))} off`;
+  const off = Math.abs(lagSeconds);
+  if (off < SAME_MOMENT_SECONDS) return 'move together, all at the same moment';
+  return `move together, none more than ${seconds(off)} off`;
 }
 
 function seconds(value: number): string {
-  return `${value.toFixed(1)} s`;
+  return `${value.toFixed(1)}${NO_BREAK}s`;
 }
 
 function range([from, to]: readonly [number, number]): string {
-  return `${from} to ${to} s`;
+  return `${from} to ${to}${NO_BREAK}s`;
 }
 
 function clock(seconds: number): string {

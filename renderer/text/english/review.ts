@@ -135,6 +135,7 @@ export const REVIEW = {
     lanes: 'Lanes could not be told apart. Yours to say.',
     alone: 'One performer alone keeps no time with others. Yours to say.',
     measuring: 'Being measured.',
+    photo: 'A photo shows no movement; yours to say.',
     judgement: 'Yours alone to say.',
   },
   notWatched: {

@@ -6,19 +6,29 @@ import { list } from './amounts.ts';
 
 type Checks = Plan['rubric']['clip'][number]['checks'];
 
+type ByCheck<Word> = Readonly<Record<Exclude<Checks, 'judgement'>, Word>>;
+
 /** What to do about a criterion that the machine has a notion of; others go by the teacher's own label. */
-const NEXT_BY_CHECK: Readonly<Record<Exclude<Checks, 'judgement'>, string>> = {
+const NEXT_BY_CHECK: ByCheck<string> = {
   place: 'Find the card first. Show it to the camera when you start.',
-  exercise: 'Read the card once more. Do the move that it shows.',
+  exercise: 'Read the card once more. Do the move it tells you to.',
   reps: 'Count out loud, up to the number on the card. Stop if it hurts.',
   together: 'Say “go” and start as one. Keep the same beat.',
 };
 
-const WELL_BY_CHECK: Readonly<Record<Exclude<Checks, 'judgement'>, string>> = {
+const WELL_BY_CHECK: ByCheck<string> = {
   place: 'You were at the right place each time.',
   exercise: 'You did the right move each time.',
   reps: 'You did the full count each time.',
   together: 'You moved as one each time.',
+};
+
+/** Said while some clips are not confirmed yet: of the places that are, not of each time. */
+const WELL_AT_BY_CHECK: ByCheck<(places: string) => string> = {
+  place: (places) => `You were at the right place: ${places}.`,
+  exercise: (places) => `At ${places} you did the right move.`,
+  reps: (places) => `At ${places} you did the full count.`,
+  together: (places) => `At ${places} you moved as one.`,
 };
 
 function namePlaces(plan: Plan, stations: readonly string[]): string {
@@ -30,7 +40,7 @@ function findLabel({ rubric }: Plan, code: string): string {
 }
 
 /** The words for a criterion by what it checks; the teacher's own judgement goes by its label. */
-function findByCheck({ rubric }: Plan, code: string, words: typeof NEXT_BY_CHECK): string | null {
+function findByCheck<Word>({ rubric }: Plan, code: string, words: ByCheck<Word>): Word | null {
   const checks = rubric.clip.find((one) => one.code === code)?.checks ?? 'judgement';
   return checks === 'judgement' ? null : words[checks];
 }
@@ -45,6 +55,8 @@ export function sayWell(plan: Plan, point: WentWell): string {
         findByCheck(plan, point.criterion, WELL_BY_CHECK) ??
         `${findLabel(plan, point.criterion)}: good each time.`
       );
+    case 'met-at':
+      return sayMetAt(plan, point.criterion, namePlaces(plan, point.stations));
     case 'order-kept':
       return 'You kept to your route, step by step.';
     case 'squad-full':
@@ -52,6 +64,11 @@ export function sayWell(plan: Plan, point: WentWell): string {
     case 'took-part':
       return 'You took part and filmed your work.';
   }
+}
+
+function sayMetAt(plan: Plan, criterion: string, places: string): string {
+  const word = findByCheck(plan, criterion, WELL_AT_BY_CHECK);
+  return word ? word(places) : `${findLabel(plan, criterion)}: good at ${places}.`;
 }
 
 /** What to do next, in one or two sentences. */
@@ -78,7 +95,7 @@ export const SLIP = {
   nothingNext: 'Keep it up. Do it just like this next time.',
   absent: 'We missed you. Ask your teacher what you can do next.',
   excused: 'You did not have to do this one. No mark counts for you.',
-  waiting: 'Your teacher still looks at some of your films.',
+  waiting: 'Your teacher is still looking at some of your films.',
 } as const;
 
 /** A squad as pupils call it: `Teal squad`. */

@@ -1,8 +1,11 @@
 import type { WayCount } from '../way-count.ts';
 import { count } from './amounts.ts';
+import { namePeriod } from './period.ts';
 
-/** A squad whose name is hidden. */
-export const ONE_SQUAD = 'one squad';
+/** A squad whose name is hidden: by its place in the plan, so that two in one sentence are told apart; -1: in none. */
+export function nameHiddenSquad(at: number): string {
+  return at < 0 ? 'one squad' : `squad ${at + 1}`;
+}
 
 /** A clip whose file's name is hidden, for it may say whose it is. */
 export const ONE_CLIP = 'one clip';
@@ -70,11 +73,7 @@ export const FRAME = {
   keys: 'Keys',
   allKeys: 'All keys',
   lessons: 'Other lessons',
-  /** A code that is a number, such as `p3`, is said as one. */
-  period: (code: string) => {
-    const figure = /^p?\.?\s*(\d+)$/i.exec(code)?.[1];
-    return figure === undefined ? code : `period ${figure}`;
-  },
+  period: namePeriod,
   folder: 'Lesson folder',
   saved: (time: string) => `Saved ${time}`,
   unsaved: (amount: number) => `${count(amount, 'decision')} waiting to be saved`,

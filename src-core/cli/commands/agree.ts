@@ -12,6 +12,7 @@ import { compareWithSecond } from '../../app/second-marking.ts';
 import type { Problem } from '../../contract/problem.ts';
 import { getLessonNames } from '../../host/lesson-names.ts';
 import { findMarkerFile, listSecondMarkers, withSecondJournal } from '../../host/second-marks.ts';
+import { hasCommonMarks } from '../../marking/agreement/compare-markings.ts';
 import { type LessonOptions, type OpenFolder, openFolder } from '../open-folder.ts';
 import { formatJson, sayProblems, toJsonProblem } from '../say.ts';
 import { formatTable } from '../table.ts';
@@ -75,6 +76,8 @@ function describeComparison(
   { lesson }: GradedLesson,
   names: Names,
 ): string {
+  const title = `${AGREEMENT.title(who)}\n`;
+  if (!hasCommonMarks(comparison)) return `${title}${AGREEMENT.toTalkAbout(comparison)}\n`;
   const rows = comparison.subjects.map(({ subject, agreement }) => [
     nameSubject(subject),
     String(agreement.pairs),
@@ -97,9 +100,9 @@ function describeComparison(
         `${names.squad(squad)}: ${AGREEMENT.gave(label(code), first, second)}`,
     ),
   ];
-  const oneOnly = AGREEMENT.oneOnly(comparison.clipsByOneOnly);
+  const oneOnly = AGREEMENT.oneOnly(comparison);
   return [
-    `${AGREEMENT.title(who)}\n`,
+    title,
     formatTable([[...AGREEMENT.heads], ...rows], '  '),
     ...sentences.map((sentence) => `${sentence}\n`),
     `${AGREEMENT.toTalkAbout(comparison)}\n`,

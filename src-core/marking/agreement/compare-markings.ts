@@ -58,6 +58,11 @@ export interface MarkingComparison {
   readonly clipsByOneOnly: number;
 }
 
+/** Whether there is anything that both have marked; where there is not, nothing can be said of how far they agree. */
+export function hasCommonMarks({ subjects }: MarkingComparison): boolean {
+  return subjects.some(({ agreement }) => agreement.pairs > 0);
+}
+
 type Pair = readonly [first: number, second: number];
 
 /** Compares decisions with decisions: what the machine proposed and nobody took up is nobody's marking. */

@@ -88,11 +88,11 @@ describe('the grade sheet', () => {
     const columns = [{ head: 'Student ID', field: 'pupil' as const }];
     const sheet = buildGradeSheet(plan, scoreOf({ decisions: decide() }), { columns });
     expect(sheet.rows.map((row) => row.at(-1))).toEqual([
-      'unconfirmed, not final: 1 open',
-      'unconfirmed, not final: 1 open',
-      'absent, not final: 1 open',
-      'excused, not final: 1 open',
-      'unconfirmed, not final: 1 open',
+      'unconfirmed, not final: 1 flag open',
+      'unconfirmed, not final: 1 flag open',
+      'absent, not final: 1 flag open',
+      'excused, not final: 1 flag open',
+      'unconfirmed, not final: 1 flag open',
     ]);
   });
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { GRADES } from '../../../renderer/text/english/grade-paper.ts';
 import { draftPaper } from '../../../src-core/app/print-sheet.ts';
 import { type Layout, type Mark, SMALLEST_TYPE } from '../../../src-core/host/pdf/marks.ts';
 import { layOutClassGrades } from '../../../src-core/host/pdf/pages/class-grade-pages.ts';
@@ -80,6 +81,17 @@ describe('a squad’s page', () => {
   test('of a usual squad has route and pupils side by side on one page', () => {
     expect(layOutSquad(page)).toHaveLength(1);
   });
+});
+
+test('the squads’ own marks are headed by their criteria, or by a word of ours where these find no room', () => {
+  const { classPage } = draftGrades();
+  const headOf = (labels: readonly string[]) => {
+    const criteria = labels.map((label) => ({ text: label, field: '' }));
+    return textsOf(layOutClassGrades({ ...classPage, criteria })).map(({ said }) => said.text);
+  };
+  expect(headOf(['Care of kit', 'Teamwork'])).toContain('Care of kit, Teamwork');
+  expect(headOf(['Care of everything that was carried', 'Teamwork'])).toContain(GRADES.squadMarks);
+  expect(headOf([])).toContain(GRADES.squadMarks);
 });
 
 test('no type on a sheet is too small to be read, a child’s least of all', () => {

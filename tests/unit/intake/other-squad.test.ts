@@ -1,5 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { findFilmingSquad, findStrayClips, type TabletTrace } from '../../../src-core/intake/other-squad.ts';
+import {
+  findFilmingSquad,
+  findStrayClips,
+  nameRecorder,
+  type TabletTrace,
+} from '../../../src-core/intake/other-squad.ts';
 
 const routes = new Map([
   ['teal', ['A', 'B', 'C']],
@@ -11,6 +16,7 @@ const trace = (clip: string, squad: string, change: Partial<TabletTrace> = {}): 
   clip,
   squad,
   recorder: '',
+  recorderName: change.recorder ?? '',
   number: null,
   startMs: null,
   durationSeconds: 12,
@@ -33,6 +39,17 @@ const usual = [
 const strays = (...more: readonly TabletTrace[]) => findStrayClips([...usual, ...more], routes);
 
 describe('a clip that another squad’s tablet filmed', () => {
+  test('is told by maker and model, whatever else is compared', () => {
+    expect(nameRecorder('Skerry', 'Dunlin 8')).toBe('Skerry Dunlin 8');
+    expect(nameRecorder('Skerry', 'SKERRY Dunlin 8')).toBe('SKERRY Dunlin 8');
+    expect(nameRecorder('', 'Dunlin 8')).toBe('Dunlin 8');
+    const stray = trace('x', 'teal', {
+      ...{ recorder: 'Dunlin', recorderName: 'Skerry Dunlin 8' },
+      ...{ station: 'A', startMs: minute(10) },
+    });
+    expect(strays(stray)[0]?.hints[0]).toEqual({ kind: 'recorder', name: 'Skerry Dunlin 8' });
+  });
+
   test('is named with the recorder and the gap it fills', () => {
     const stray = trace('x', 'teal', { recorder: 'Dunlin', station: 'A', startMs: minute(10) });
     expect(strays(stray)).toEqual([

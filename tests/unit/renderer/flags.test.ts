@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { hideSquads } from '../../../renderer/client/lesson-names.ts';
 import { nameAside, nameOrderRule, nameStationSource } from '../../../renderer/text/english/circuit.ts';
-import { describeFlag, nameFlag } from '../../../renderer/text/english/flags.ts';
+import { describeFlag, nameFlag, nameOneFlag } from '../../../renderer/text/english/flags.ts';
 import { explainProposal } from '../../../renderer/text/english/proposals.ts';
 import { describeStampProblem, explainStamp, nameSource } from '../../../renderer/text/english/stamps.ts';
 import type { Names } from '../../../renderer/text/names.ts';
@@ -9,6 +9,7 @@ import type { Stamp, StampProblem, StampReason } from '../../../src-core/intake/
 import type { ClockDoubt } from '../../../src-core/intake/tablet-times.ts';
 import type { ProposalReason } from '../../../src-core/marking/proposal.ts';
 import type { Flag, FlagCode } from '../../../src-core/matching/flag.ts';
+import { PLAN } from './walked-lesson.ts';
 
 const names: Names = {
   squad: (code) => `Squad ${code}`,
@@ -115,6 +116,12 @@ describe('the words for flags', () => {
     },
   );
 
+  test('call a photo a photo, and a short clip too short', () => {
+    const [photo, brief] = all.filter(({ code }) => code === 'too-short');
+    if (!photo || !brief) throw new Error('both are there');
+    expect([nameOneFlag(photo), nameOneFlag(brief)]).toEqual(['A photo', 'Too short']);
+  });
+
   test('count slots from one and name both choices', () => {
     const [flag] = all.filter(({ code }) => code === 'unplaced');
     expect(flag && describeFlag(flag, names).what).toBe(
@@ -123,9 +130,13 @@ describe('the words for flags', () => {
   });
 
   test('name no squad and no file while names are hidden', () => {
-    const told = all.map((flag) => JSON.stringify(describeFlag(flag, hideSquads(names))));
+    const told = all.map((flag) => JSON.stringify(describeFlag(flag, hideSquads(names, PLAN.squads))));
+    const twice = { code: 'handed-in-twice', squad: 'teal', clip: 'c1', alsoIn: ['plum'] } as const;
+    expect(describeFlag(twice, hideSquads(names, PLAN.squads)).what).toBe(
+      'The same clip lies in the folders of squad 1 and squad 2.',
+    );
     expect(told.filter((words) => /Squad |\.MOV/.test(words))).toEqual([]);
-    expect(told.filter((words) => /one squad|one clip/.test(words)).length).toBeGreaterThan(5);
+    expect(told.filter((words) => /squad 1|one clip/.test(words)).length).toBeGreaterThan(5);
   });
 
   test('say which way a clock would have to be set', () => {
@@ -220,6 +231,30 @@ describe('the words for proposals and the circuit', () => {
     expect(explainProposal({ code: 'card-shows-station', station: 'A', atSeconds: 61.4 }, names)).toBe(
       'card A read at 1:01',
     );
+  });
+
+  const explain = (reason: ProposalReason) => explainProposal(reason, names).replaceAll('\u00a0', ' ');
+
+  test('say of reps what was asked for where there are more', () => {
+    expect(explain({ code: 'reps-counted', count: 18, prescribed: 16 })).toBe(
+      '18 reps counted, 16 asked for',
+    );
+    expect(explain({ code: 'reps-counted', count: 16, prescribed: 16 })).toBe('16 of 16 reps counted');
+    expect(explain({ code: 'reps-short', count: 7, prescribed: 16 })).toBe('7 of 16 reps counted');
+  });
+
+  test('say who was seen apart from who keeps time, and no lag of 0.0 s', () => {
+    expect(explain({ code: 'some-move-together', lanes: 5, of: 6, lagSeconds: -0.12 })).toBe(
+      '5 seen of 6 who were there; all 5 move together, none more than 0.1 s off',
+    );
+    expect(explain({ code: 'moves-together', lanes: 4, lagSeconds: 0.049 })).toBe(
+      '4 move together, all at the same moment',
+    );
+    expect(explain({ code: 'moves-together', lanes: 4, lagSeconds: 0.05 })).toContain('more than 0.1 s off');
+  });
+
+  test.each(Object.entries(reasons))('%s leaves no unit alone on a line', (code, facts) => {
+    expect(explainProposal({ code, ...facts } as ProposalReason, names)).not.toMatch(/\d s\b/);
   });
 
   test('of rules, sources and reasons are never empty, but for a station nobody knows', () => {

@@ -245,7 +245,7 @@ describe('the words for problems', () => {
   test('name no squad and no file of a squad while names are hidden', () => {
     const all = Object.entries(EXAMPLES).filter(([, facts]) => JSON.stringify(facts).includes('teal/'));
     const told = all.map(([code, facts]) => {
-      const advice = describeProblem({ code, ...facts } as Problem, hideSquads(names));
+      const advice = describeProblem({ code, ...facts } as Problem, hideSquads(names, []));
       return `${code} ${advice.what} ${advice.todo}`;
     });
     const ofMarking = told.filter((words) => !/^(archive-|restore-|lesson-|no-lessons-)/.test(words));

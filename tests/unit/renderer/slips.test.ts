@@ -74,6 +74,19 @@ describe('a squad’s slip', () => {
     ]);
   });
 
+  test('names the places, not each time, until every clip that counts is confirmed', () => {
+    const some = squadSlip({ decisions: decide(confirm('clip-D', 'exercise'), kept) });
+    expect([some.confirmed, some.waiting]).toEqual([1, 6]);
+    expect(some.well.slice(0, 2)).toEqual([
+      { code: 'met-at', criterion: 'place', stations: ['D'] },
+      { code: 'met-at', criterion: 'reps', stations: ['D'] },
+    ]);
+    expect(writeSlip(plan, some)).toContain('At Crane Square you did the full count.');
+    expect(writeSlip(plan, some)).not.toContain('each time');
+    const allButOne = decide(...inked.slice(1), kept, confirm('clip-D', 'together'));
+    expect(squadSlip({ decisions: allButOne }).well.map(({ code }) => code)).not.toContain('always-met');
+  });
+
   test('says nothing about what the machine only proposes, and that something is waiting', () => {
     const slip = squadSlip({ decisions: decide(kept) });
     expect([
@@ -145,6 +158,11 @@ describe('the words of slips', () => {
     ...['place', 'exercise', 'reps', 'together'].map((criterion) => ({
       code: 'always-met' as const,
       criterion,
+    })),
+    ...['place', 'exercise', 'reps', 'together'].map((criterion) => ({
+      code: 'met-at' as const,
+      criterion,
+      stations: ['A', 'D'],
     })),
     { code: 'order-kept' },
     { code: 'squad-full', criterion: 'team' },

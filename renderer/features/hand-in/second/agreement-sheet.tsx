@@ -1,4 +1,8 @@
 import type { SecondMarkingView } from '../../../../src-core/contract/second-calls.ts';
+import {
+  hasCommonMarks,
+  type MarkingComparison,
+} from '../../../../src-core/marking/agreement/compare-markings.ts';
 import type { LessonNames } from '../../../client/lesson-names.ts';
 import { AGREEMENT, explainAgreement, figure, nameSubject } from '../../../text/english/agreement.ts';
 import { SECOND } from '../../../text/english/second-marking.ts';
@@ -19,6 +23,18 @@ export function AgreementSheet({
         <h2>{AGREEMENT.title(who)}</h2>
       </header>
       <ProblemLines problems={problems} names={names} className="need pad" />
+      {hasCommonMarks(comparison) ? (
+        <Figures comparison={comparison} />
+      ) : (
+        <p className="read pad">{AGREEMENT.toTalkAbout(comparison)}</p>
+      )}
+    </Sheet>
+  );
+}
+
+function Figures({ comparison }: { readonly comparison: MarkingComparison }) {
+  return (
+    <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
       <section className="pv" tabIndex={0} aria-label={SECOND.agreement}>
         <table className="print agreement">
@@ -57,6 +73,6 @@ export function AgreementSheet({
         </table>
       </section>
       <p className="cap pad">{SECOND.figures}</p>
-    </Sheet>
+    </>
   );
 }

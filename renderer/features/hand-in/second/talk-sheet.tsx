@@ -1,5 +1,6 @@
 import type { LessonView } from '../../../../src-core/contract/lesson-view.ts';
 import type { SecondMarkingView } from '../../../../src-core/contract/second-calls.ts';
+import { hasCommonMarks } from '../../../../src-core/marking/agreement/compare-markings.ts';
 import type { LessonNames } from '../../../client/lesson-names.ts';
 import type { StepProps } from '../../../client/steps.ts';
 import { AGREEMENT } from '../../../text/english/agreement.ts';
@@ -23,12 +24,14 @@ export function TalkSheet({
   const { clip: clipCriteria, squad: squadCriteria } = lesson.plan.rubric;
   const label = (code: string) =>
     [...clipCriteria, ...squadCriteria].find((one) => one.code === code)?.label ?? code;
-  const oneOnly = AGREEMENT.oneOnly(comparison.clipsByOneOnly);
+  const oneOnly = AGREEMENT.oneOnly(comparison);
   return (
     <Sheet label={SECOND.talk} className="col">
       <header className="hd">
         <h2>{SECOND.talk}</h2>
-        <span className="cap">{SECOND.talkCount(comparison.clips.length + comparison.squads.length)}</span>
+        {hasCommonMarks(comparison) && (
+          <span className="cap">{SECOND.talkCount(comparison.clips.length + comparison.squads.length)}</span>
+        )}
       </header>
       {comparison.clips.length + comparison.squads.length === 0 && (
         <p className="read pad">{AGREEMENT.toTalkAbout(comparison)}</p>

@@ -71,17 +71,31 @@ function listSections(sheet: BriefingSheet): readonly Section[] {
 /** Marks of one column, once it is known where it stands. */
 type Column = (x: number) => readonly Mark[];
 
-/** Columns of about one length: two short ones where two do, else as many full ones as it takes. */
+/**
+ * Columns of about one length: two short ones where two do, with no section parted if that can be, else as many full
+ * ones as it takes.
+ */
 function balance(sections: readonly MeasuredSection[]): readonly Column[] {
-  for (let foot = UNDER_HEAD + 60; foot < LOWEST_FOOT; foot += 4) {
-    const columns = flow(sections, foot);
-    if (columns.length <= 2) return columns;
+  for (const mayPart of [false, true]) {
+    for (let foot = UNDER_HEAD + 60; foot < LOWEST_FOOT; foot += 4) {
+      if (!mayPart && sections.some((section) => UNDER_HEAD + measureSection(section) > foot)) continue;
+      const columns = flow(sections, foot, mayPart);
+      if (columns.length <= 2) return columns;
+    }
   }
-  return flow(sections, LOWEST_FOOT);
+  return flow(sections, LOWEST_FOOT, false);
 }
 
-/** Fills column after column; a heading never stays behind without its first item. */
-function flow(sections: readonly MeasuredSection[], foot: number): readonly Column[] {
+function measureSection({ items }: MeasuredSection): number {
+  return HEAD_HEIGHT + items.reduce((total, { height }) => total + height + GAP, 0);
+}
+
+/**
+ * Fills column after column; a heading never stays behind without its first item, and stands again over what goes on
+ * in another column. A section that does not fit under the one before, but would in a column, is parted only where it
+ * may be.
+ */
+function flow(sections: readonly MeasuredSection[], foot: number, mayPart: boolean): readonly Column[] {
   const columns: ((x: number) => Mark[])[][] = [[]];
   let y = UNDER_HEAD;
   const put = (height: number, marks: (x: number, y: number) => Mark[]) => {
@@ -89,19 +103,30 @@ function flow(sections: readonly MeasuredSection[], foot: number): readonly Colu
     columns.at(-1)?.push((x) => marks(x, at));
     y += height;
   };
-  for (const { title, items } of sections) {
-    items.forEach(({ item, height }, at) => {
-      const needed = height + (at === 0 ? HEAD_HEIGHT : 0);
-      if (y + needed > foot) {
-        columns.push([]);
-        y = UNDER_HEAD;
-      }
-      if (at === 0) put(HEAD_HEIGHT, (x, top) => layOutTitle(title, x, top));
+  const begin = () => {
+    columns.push([]);
+    y = UNDER_HEAD;
+  };
+  for (const section of sections) {
+    if (!mayPart && isBetterNext(measureSection(section), y, foot)) begin();
+    section.items.forEach(({ item, height }, at) => {
+      const isOver = y + height + (at === 0 ? HEAD_HEIGHT : 0) > foot;
+      if (isOver) begin();
+      if (at === 0 || isOver) put(HEAD_HEIGHT, (x, top) => layOutTitle(nameHead(section, at), x, top));
       put(height + GAP, (x, top) => layOutItem(item, { x, y: top, h: height }));
     });
     y += 3;
   }
   return columns.map((parts) => (x) => parts.flatMap((part) => part(x)));
+}
+
+function nameHead({ title }: MeasuredSection, at: number): string {
+  return at === 0 ? title : PAPER.continued(title);
+}
+
+/** Whether a section would be parted where it stands, and not in a column of its own. */
+function isBetterNext(height: number, y: number, foot: number): boolean {
+  return y > UNDER_HEAD && y + height > foot && UNDER_HEAD + height <= foot;
 }
 
 function measure(item: Said): number {

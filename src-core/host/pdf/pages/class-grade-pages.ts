@@ -2,18 +2,21 @@ import { GRADES, wordFlagCount, wordRule } from '../../../../renderer/text/engli
 import { points, SCORES } from '../../../../renderer/text/english/scores.ts';
 import type { ClassGrades, ClassLine, PupilLine } from '../../../printing/grade-pages.ts';
 import type { RouteWalk } from '../../../printing/route-walk.ts';
-import { measureHeight } from '../fit-text.ts';
+import { fitText, measureHeight } from '../fit-text.ts';
 import { type Block, flowPages, type Section } from '../flow.ts';
 import { BLOCK, type Box, type Layout, type Mark, ours, rule, SMALLEST_TYPE, text, type } from '../marks.ts';
 import { GRADES_BOTTOM, GRADES_TOP, layOutGradeFoot, layOutGradeHead } from './grade-head.ts';
 import { buildSignature } from './signature.ts';
 
-const WALK = { x: 44, w: 82 } as const;
+const WALK = { x: 44, w: 74 } as const;
 /** Right edges of the squads' marks. */
-const EDGES = { clips: 140, squad: 153, points: 168, percent: 178, scale: 190 } as const;
+const EDGES = { clips: 131, squad: 153, points: 168, percent: 178, scale: 190 } as const;
 const SIDE = 4.2;
 
 const HEADS = type('sans-bold', 8, 6, 1.1);
+
+/** What the squads' own criteria are called over their column, where that finds room there. */
+const SQUAD_HEAD = { w: 20, h: 6 } as const;
 
 /** The class page, or as many as it takes: squads with route and walk, then all pupils as the roster has them. */
 export function layOutClassGrades(page: ClassGrades): readonly Layout[] {
@@ -28,9 +31,9 @@ export function layOutClassGrades(page: ClassGrades): readonly Layout[] {
   }));
 }
 
-function listSections({ squads, pupils, orderRule }: ClassGrades): readonly Section[] {
+function listSections({ squads, pupils, criteria, orderRule }: ClassGrades): readonly Section[] {
   return [
-    { head: buildSquadsHead(), blocks: squads.map(buildSquadBlock) },
+    { head: buildSquadsHead(criteria), blocks: squads.map(buildSquadBlock) },
     { head: buildPupilsHead(), blocks: buildPupilBlocks(pupils) },
     { head: null, blocks: [buildSignature([GRADES.walkLegend, GRADES.inItalics, wordRule(orderRule)])] },
   ];
@@ -40,7 +43,10 @@ function atEdge(edge: number, w: number): { readonly x: number; readonly w: numb
   return { x: edge - w, w };
 }
 
-function buildSquadsHead(): Block {
+function buildSquadsHead(criteria: ClassGrades['criteria']): Block {
+  const labels = criteria.map((label) => label.text).join(', ');
+  const room = { widthMm: SQUAD_HEAD.w, heightMm: SQUAD_HEAD.h };
+  const ownMarks = labels !== '' && fitText(labels, room, HEADS) ? labels : GRADES.squadMarks;
   const right = { align: 'right', stand: 'bottom' } as const;
   return {
     h: 7.5,
@@ -48,7 +54,7 @@ function buildSquadsHead(): Block {
       text({ x: 0, y, w: 42, h: 6 }, ours(GRADES.squads), HEADS, { stand: 'bottom' }),
       text({ x: WALK.x, y, w: WALK.w, h: 6 }, ours(GRADES.walkHead), HEADS, { stand: 'bottom' }),
       text({ ...atEdge(EDGES.clips, 12), y, h: 6 }, ours(GRADES.clips), HEADS, right),
-      text({ ...atEdge(EDGES.squad, 12), y, h: 6 }, ours(GRADES.squadMarks), HEADS, right),
+      text({ ...atEdge(EDGES.squad, SQUAD_HEAD.w), y, h: SQUAD_HEAD.h }, ours(ownMarks), HEADS, right),
       text({ ...atEdge(EDGES.points, 14), y, h: 6 }, ours(GRADES.points), HEADS, right),
       text({ ...atEdge(EDGES.percent, 9), y, h: 6 }, ours(GRADES.percent), HEADS, right),
       text({ ...atEdge(EDGES.scale, 11), y, h: 6 }, ours(GRADES.scale), HEADS, right),

@@ -1,4 +1,4 @@
-import { describeFlag, nameFlag } from '../../../../renderer/text/english/flags.ts';
+import { describeFlag, nameOneFlag } from '../../../../renderer/text/english/flags.ts';
 import { GRADES, wordSettled } from '../../../../renderer/text/english/grade-paper.ts';
 import type { Names } from '../../../../renderer/text/names.ts';
 import type { SquadGrades } from '../../../printing/grade-pages.ts';
@@ -37,7 +37,7 @@ export function listFlags({ flags, squad }: SquadGrades, names: Names): readonly
     return {
       h: inner + 1.2,
       lay: (y) => [
-        text({ ...COLUMNS.name, y: y + 0.4, h: 3.6 }, ours(nameFlag(one.flag.code)), NAME),
+        text({ ...COLUMNS.name, y: y + 0.4, h: 3.6 }, ours(nameOneFlag(one.flag)), NAME),
         ...(clipHeight > 0 ? [text({ ...COLUMNS.name, y: y + 4, h: clipHeight }, clip, CLIP)] : []),
         text({ ...COLUMNS.what, y: y + 0.4, h: inner }, what, WHAT),
         text({ ...COLUMNS.settled, y: y + 0.4, h: inner }, settled, hand),

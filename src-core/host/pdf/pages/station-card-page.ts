@@ -1,4 +1,4 @@
-import { PAPER } from '../../../../renderer/text/english/paper.ts';
+import { PAPER, sayCountsAs } from '../../../../renderer/text/english/paper.ts';
 import { QUIET_MODULES } from '../../../platform/qr-symbol.ts';
 import type { StationCard } from '../../../printing/station-card.ts';
 import { fitText } from '../fit-text.ts';
@@ -50,7 +50,7 @@ function layOutExercise({ exercise, countsAs, counting, reps }: StationCard): Ma
     text({ x: 0, y: 51, w: 138, h }, exercise, EXERCISE_TYPE, { stand: 'middle' }),
     text(
       { x: 0, y: 52 + h, w: 138, h: 48 - h },
-      countsAs ?? ours(PAPER.countsAs[counting]),
+      countsAs ? { ...countsAs, text: sayCountsAs(countsAs.text) } : ours(PAPER.countsAs[counting]),
       type('sans', 17, 11),
     ),
     { kind: 'frame', box: { x: 144, y: 52, w: 46, h: 47 }, lineMm: 0.7, cutMm: 0 },

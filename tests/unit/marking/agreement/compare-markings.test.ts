@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { explainAgreement } from '../../../../renderer/text/english/agreement.ts';
+import { AGREEMENT, explainAgreement } from '../../../../renderer/text/english/agreement.ts';
 import { compareMarkings } from '../../../../src-core/marking/agreement/compare-markings.ts';
 import { getBlindDecisions, isSecondAct } from '../../../../src-core/marking/agreement/second-decisions.ts';
 import { buildHarbourPlan, confirm, decide, UNDECIDED } from '../harbour.ts';
@@ -57,6 +57,18 @@ describe('two markings', () => {
       share: null,
       kappa: null,
     });
+  });
+
+  test('without a mark in common claim no agreement, and say how many are marked by one only', () => {
+    const first = { ...decide(confirm('clip-C'), confirm('clip-D')), squadPoints: new Map() };
+    const apart = compare(decide(confirm('clip-E')), first);
+    expect(AGREEMENT.toTalkAbout(apart)).toBe(
+      'No clip has been marked by both yet. 3 clips are marked by one only: go on marking.',
+    );
+    expect(AGREEMENT.oneOnly(apart)).toBeNull();
+    const common = compare(decide(confirm('clip-C')), first);
+    expect(AGREEMENT.toTalkAbout(common)).toContain('they agree');
+    expect(AGREEMENT.oneOnly(common)).toContain('1 clip marked whole by one');
   });
 
   test('compare what a clip earns by the award, all or nothing', () => {

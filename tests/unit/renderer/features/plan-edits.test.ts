@@ -218,8 +218,8 @@ describe('time and briefing', () => {
 
   test('slots share what warm-up and clearing up leave', () => {
     // 45 minutes less 6 and 5 leave 34 for two slots.
-    expect(getSlotTimes(edit())).toEqual({ minutes: 17, starts: ['09:06', '09:23'] });
-    expect(getSlotTimes(edit(changePeriod('p1', { end: '09:10' })))).toEqual({ minutes: null, starts: [] });
+    expect(getSlotTimes(edit())).toEqual({ seconds: 1020, starts: ['09:06', '09:23'] });
+    expect(getSlotTimes(edit(changePeriod('p1', { end: '09:10' })))).toEqual({ seconds: null, starts: [] });
   });
 
   test('a sentence is changed, added after the last, and taken out by emptying it', () => {

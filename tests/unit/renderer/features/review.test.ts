@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildClassCard } from '../../../../renderer/features/review/class-card.ts';
+import { explainSilence } from '../../../../renderer/features/review/explain-silence.ts';
 import { shiftRate } from '../../../../renderer/features/review/film-control.ts';
 import {
   findBefore,
@@ -49,6 +50,15 @@ function firstClip(view: LessonView = lesson): ClipView {
   if (!first) throw new Error('a clip counts');
   return first.clip;
 }
+
+test('of a photo nothing is said to be watched yet: it shows no movement', () => {
+  const photo = { ...firstClip(), holds: 'still' } as const;
+  for (const checks of ['exercise', 'reps', 'together'] as const) {
+    expect(explainSilence(checks, photo)).toBe('A photo shows no movement; yours to say.');
+    expect(explainSilence(checks, { ...photo, holds: 'video' })).toContain('not watched yet');
+  }
+  expect(explainSilence('judgement', photo)).toBe('Yours alone to say.');
+});
 
 describe('the queue', () => {
   test('goes squad by squad in the order of the routes', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { buildLessonNames } from '../../../../renderer/client/lesson-names.ts';
 import { buildPlaces } from '../../../../renderer/features/line-up/by-place.ts';
 import { findChosen, findNextFlag } from '../../../../renderer/features/line-up/chosen.ts';
 import { buildClockAxis } from '../../../../renderer/features/line-up/clock-axis.ts';
@@ -7,6 +8,7 @@ import { listLookAlikes } from '../../../../renderer/features/line-up/look-alike
 import { buildLoom } from '../../../../renderer/features/line-up/loom.ts';
 import { findMeetings } from '../../../../renderer/features/line-up/meetings.ts';
 import { buildMoveActs } from '../../../../renderer/features/line-up/move-acts.ts';
+import { nameAskedClip, nameTicket } from '../../../../renderer/features/line-up/ticket-words.ts';
 import { findTicket } from '../../../../renderer/features/line-up/walk-tickets.ts';
 import type { LessonView } from '../../../../src-core/contract/lesson-view.ts';
 import { buildClip, buildFlag, buildView, buildWalk } from '../walked-lesson.ts';
@@ -185,6 +187,25 @@ describe('moving a clip', () => {
   test('takes back one that was set aside', () => {
     expect(buildMoveActs({ ...clip, aside: 'by-teacher' }, 'teal', 0)).toHaveLength(1);
   });
+});
+
+test('a clip is asked about by whose it is and when it was filmed, else by its number', () => {
+  const view = buildView(buildWalk());
+  const names = buildLessonNames(view, 'en-GB');
+  const clip = { squad: 'teal', time: view.clips[0]?.time ?? null, position: 2 };
+  expect(nameAskedClip(clip, names)).toMatch(/^Teal’s clip of 10:4\d$/);
+  expect(nameAskedClip({ ...clip, time: null }, names)).toBe('Teal’s clip 3');
+  expect(nameAskedClip({ ...clip, time: null, position: null }, names)).toBe('this clip of Teal’s');
+  expect(nameAskedClip({ squad: null, time: null, position: null }, names)).toBe('this clip');
+});
+
+test('a photo on the loom is not called a clip that is too short', () => {
+  const photo = buildFlag({ code: 'too-short', squad: 'teal', clip: 't1', durationSeconds: 0 });
+  const clips = buildWalk().map((clip) => (clip.id === 't1' ? ({ ...clip, holds: 'still' } as const) : clip));
+  const view = buildView(clips, [photo]);
+  const tickets = weave(view).columns.flatMap((column) => column.tickets);
+  const ticket = tickets.find(({ clip }) => clip.id === 't1');
+  expect(ticket && nameTicket(ticket, buildLessonNames(view, 'en-GB'))).toMatch(/, a photo$/);
 });
 
 test('a missing clip can be one of the candidates', () => {
