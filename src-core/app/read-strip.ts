@@ -7,8 +7,8 @@ type StripClip = Pick<ClipReading, 'id' | 'evidence' | 'facts'>;
 
 /**
  * The strip of one clip: a still for each rep where the movement turns, numbered; evenly spaced ones where none are
- * known, one of a photo. Reads the evidence cache alone, so that it stands as soon as the clip is opened; empty for a clip that was
- * never looked at.
+ * known, one of a photo. Reads the evidence cache alone, so that it stands as soon as the clip is opened; empty for a
+ * clip that was never looked at.
  */
 export function readStrip(
   ports: Pick<LessonPorts, 'readStrip'>,

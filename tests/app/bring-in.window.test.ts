@@ -50,7 +50,7 @@ describe.runIf(canRun)('Bring in, with the demo’s clips', () => {
     await expect.poll(focused).toMatch(/^Minutes around a period/);
     await page.keyboard.press('Control+2');
     await page.getByRole('button', { name: 'Choose its slot…' }).first().click();
-    await page.getByRole('dialog', { name: /^Put .* where\?$/ }).waitFor();
+    await page.getByRole('dialog', { name: /^Where does .* go\?$/ }).waitFor();
     await page.keyboard.press('Escape');
     await expect.poll(focused).toMatch(/^Plum, A no time/);
     await context.close();

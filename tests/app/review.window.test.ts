@@ -103,7 +103,7 @@ describe.skipIf(!canBrowse())('Review', () => {
     await page.keyboard.press('+');
     await line.getByRole('button', { name: '3 performers', pressed: true }).waitFor();
     await expect.poll(() => countOf(page, '.count .ln > div')).toBe(3);
-    await page.getByText(/^Number 2 from the left is 0\.\d s behind/).waitFor();
+    await page.getByText(/^Number 2 from the left is 0\.\d\ss behind/).waitFor();
     await page.getByRole('slider', { name: 'Place of performer 3' }).focus();
     await page.keyboard.press('ArrowRight');
     const told = () => page.getByRole('button', { name: /^Undo/ }).getAttribute('aria-label');

@@ -4,6 +4,7 @@ import type { EvidenceProblem } from '../../../src-core/evidence/evidence-proble
 import type { MediaProblem } from '../../../src-core/media/media-problem.ts';
 import type { Advice, Names } from '../names.ts';
 import { list, span } from './amounts.ts';
+import { BRING_IN } from './bring-in.ts';
 import { describeStampProblem } from './stamps.ts';
 import type { Wordings } from './wordings.ts';
 
@@ -31,7 +32,7 @@ const folderProblems: Wordings<Exclude<ClipsProblem['code'], 'cards-not-searched
   }),
   'folder-without-clips': ({ path }) => ({
     what: `There is no clip in ${path}.`,
-    todo: 'Choose the folder that the squads’ clips lie in.',
+    todo: BRING_IN.noClipsThereTodo,
   }),
   'folder-unreadable': ({ path }) => ({
     what: `The folder ${path} cannot be opened.`,
