@@ -76,7 +76,7 @@ export const LOOK_AFTER = {
   scopes: { films: 'Clips and stills', all: 'Everything' },
   scopeWhat: {
     films:
-      'Clips, stills, films made for this window, and all that was read in them. Marks stay, and so does what was printed with stills.',
+      'Clips, stills, films made for this window, and all that was read in them. Your decisions stay, and so does what was handed in and printed; no marks can be written afterwards.',
     all: 'The above, and marks, roster, plan, what was handed in and what was printed. The log of deletions stays.',
   },
   inPlace: (folder: string) =>

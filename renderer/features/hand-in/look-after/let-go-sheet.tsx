@@ -107,7 +107,7 @@ function Listed({ going, holdings }: { readonly going: LettingGo; readonly holdi
         <p className="cap">{KEEPING.elsewhere}</p>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
-      <section className="raw" tabIndex={0} aria-label={LOOK_AFTER.list}>
+      <section className="raw paths" tabIndex={0} aria-label={LOOK_AFTER.list}>
         {files.map(({ path }) => path).join('\n')}
       </section>
       <div className="fin">
