@@ -16,6 +16,7 @@ export const KEEPING = {
   },
   wouldGo: (what: string, files: number, bytes: number) =>
     `${what}: ${count(files, 'file')}, ${size(bytes)} would be deleted. Nothing is deleted yet.`,
+  noMarksAfter: 'No marks can be written once they are gone: hand them in first.',
   nothing: 'There is nothing of that kind to delete.',
   leftAlone: (names: readonly string[]) =>
     `Left alone, for they are not Routemark’s or lead elsewhere: ${list(names)}.`,

@@ -89,7 +89,8 @@ function show(
   if (files.length === 0) terminal.say(`${KEEPING.nothing}\n`);
   else {
     const what = KEEPING.wouldGo(KEEPING.scopes[scope], files.length, bytes);
-    terminal.say(`${what}\n${KEEPING.elsewhere}\n${KEEPING.confirm(code)}\n`);
+    const caution = scope === 'films' ? `${KEEPING.noMarksAfter}\n` : '';
+    terminal.say(`${what}\n${caution}${KEEPING.elsewhere}\n${KEEPING.confirm(code)}\n`);
   }
   return 0;
 }
