@@ -4,21 +4,26 @@ import type { JournalDecision } from '../../src-core/marking/journal-event.ts';
 
 /**
  * A view with the squads alone whose marks these decisions can change, and the clips and flags that they name: marks of
- * one squad never depend on another's. The rest need not be added up, compared and painted anew for a key.
+ * one squad depend on another's by a flag alone that is about a clip of theirs. The rest need not be added up, compared
+ * and painted anew for a key.
  */
 export function narrowToTouched(view: LessonView, acts: readonly JournalDecision[]): LessonView {
   const clips = new Set(acts.flatMap((act) => listClips(act)));
   const flags = new Set(acts.flatMap((act) => (act.kind === 'flag-settled' ? [act.flag] : [])));
   const squads = new Set<SquadCode | null>([
     ...acts.flatMap((act) => listSquads(view, act)),
-    ...view.clips.flatMap(({ id, squad }) => (clips.has(id) ? [squad] : [])),
     ...view.flags.flatMap(({ key, flag }) => (flags.has(key) ? [flag.squad] : [])),
   ]);
+  const settled = new Set(view.flags.flatMap(({ key, flag }) => (flags.has(key) ? [flag.clip] : [])));
+  for (const { id, squad } of view.clips) if (clips.has(id) || settled.has(id)) squads.add(squad);
+  const own = new Set<string | null>(view.clips.flatMap(({ id, squad }) => (squads.has(squad) ? [id] : [])));
   return {
     ...view,
     pupils: view.pupils.filter(({ squad }) => squads.has(squad)),
     clips: view.clips.filter(({ id, squad }) => clips.has(id) || squads.has(squad)),
-    flags: view.flags.filter(({ key, flag }) => flags.has(key) || squads.has(flag.squad)),
+    flags: view.flags.filter(
+      ({ key, flag }) => flags.has(key) || squads.has(flag.squad) || own.has(flag.clip),
+    ),
     squadScores: view.squadScores.filter(({ squad }) => squads.has(squad)),
     pupilScores: view.pupilScores.filter(({ pupil }) => squads.has(pupil.squad)),
   };
